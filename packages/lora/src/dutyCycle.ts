@@ -1,0 +1,32 @@
+import { checkObject, checkPositive, checkRange } from '@finial/units';
+
+/** A frame under a duty cycle. */
+export interface DutyCycledFrame {
+  /** Time on air in seconds, more than 0. */
+  readonly timeOnAirSeconds: number;
+  /** Share of the time that may be spent sending, above 0 to 1: `0.01` for 1 %. */
+  readonly dutyCycleRatio: number;
+}
+
+/**
+ * Shortest interval in seconds between the starts of equal frames that keeps a duty cycle. The frame itself is inside the interval.
+ *
+ * The law counts over a whole observation time (an hour in Europe), so that a burst may come faster and be paid for with silence; a
+ * steady interval of this length is lawful for ever.
+ *
+ * @returns seconds between starts, exact to a rounding
+ * @throws {@link InputError} `not-a-finite-number`, `out-of-range` or `wrong-type`
+ * @source Definition of the duty cycle: time on air over observation time (EN 300 220-1; observation time of 1 h from memory)
+ * @example The smallest SF12 uplink on a 1 % sub-band
+ * ```ts
+ * import { minimumIntervalSeconds } from '@finial/lora';
+ *
+ * minimumIntervalSeconds({ timeOnAirSeconds: 1.155072, dutyCycleRatio: 0.01 }); // ≈ 115.5
+ * ```
+ */
+export function minimumIntervalSeconds(frame: DutyCycledFrame): number {
+  checkObject(frame, 'frame');
+  const dutyCycleRatio = checkPositive(frame.dutyCycleRatio, 'dutyCycleRatio', 'as a ratio');
+  checkRange(dutyCycleRatio, 'dutyCycleRatio', { min: 1e-6, max: 1, unit: 'as a ratio' });
+  return checkPositive(frame.timeOnAirSeconds, 'timeOnAirSeconds', 'seconds') / dutyCycleRatio;
+}

@@ -1,0 +1,88 @@
+import type { Citation } from '../Citation.js';
+
+/** A stretch of spectrum with one set of rules. */
+export interface SubBand {
+  /** Lower edge in hertz. */
+  readonly minHz: number;
+  /** Upper edge in hertz. */
+  readonly maxHz: number;
+  /** Highest effective radiated power in dBm, where the rule is stated so. */
+  readonly maxErpDbm?: number | undefined;
+  /** Greatest share of the time on air, as a ratio, where there is a duty cycle. */
+  readonly dutyCycleRatio?: number | undefined;
+  /** Power up to which another row of the law asks for no duty cycle. */
+  readonly withoutDutyCycle?: FreeOfDutyCycle | undefined;
+  /** Where the rule comes from. */
+  readonly citation: Citation;
+}
+
+/** A low power at which a sub-band has no duty cycle. */
+export interface FreeOfDutyCycle {
+  /** Highest effective radiated power in dBm. */
+  readonly maxErpDbm: number;
+  /** Where the rule comes from. */
+  readonly citation: Citation;
+}
+
+/** A stretch of spectrum that belongs to others. */
+export interface ReservedBand {
+  /** Lower edge in hertz. */
+  readonly minHz: number;
+  /** Upper edge in hertz. */
+  readonly maxHz: number;
+  /** Whom it is kept for. */
+  readonly use: string;
+  /** Where the rule comes from. */
+  readonly citation: Citation;
+}
+
+/** The stretches of a law, in order of frequency. Whatever lies in none of them is not covered, which is not permission. */
+export interface BandPlan {
+  /** Stretches in which LoRa may be sent. */
+  readonly subBands: readonly SubBand[];
+  /** Stretches in which it may not. */
+  readonly reserved: readonly ReservedBand[];
+}
+
+/** Where a channel lies in a band plan. */
+export type BandPlace =
+  | { readonly kind: 'inside'; readonly subBand: SubBand }
+  | { readonly kind: 'reserved'; readonly reserved: ReservedBand }
+  | { readonly kind: 'across-an-edge'; readonly subBand: SubBand }
+  | { readonly kind: 'not-covered' };
+
+/** What bands and channels have in common. */
+interface Stretch {
+  readonly minHz: number;
+  readonly maxHz: number;
+}
+
+/** Finds the sub-band that holds the whole occupied bandwidth; touching its edges from inside is allowed. */
+export function placeInBandPlan(plan: BandPlan, frequencyHz: number, bandwidthHz: number): BandPlace {
+  const channel = { minHz: frequencyHz - bandwidthHz / 2, maxHz: frequencyHz + bandwidthHz / 2 };
+  const subBand = plan.subBands.find((band) => channel.minHz >= band.minHz && channel.maxHz <= band.maxHz);
+  if (subBand !== undefined) return { kind: 'inside', subBand };
+  const reserved = plan.reserved.find((band) => overlaps(band, channel));
+  if (reserved !== undefined) return { kind: 'reserved', reserved };
+  const touched = plan.subBands.find((band) => overlaps(band, channel));
+  return touched === undefined ? { kind: 'not-covered' } : { kind: 'across-an-edge', subBand: touched };
+}
+
+/** The nearest centre frequency on which the channel would lie in one sub-band, if one is near enough to be meant. */
+export function nearestLawfulHz(
+  plan: BandPlan,
+  frequencyHz: number,
+  bandwidthHz: number,
+): number | undefined {
+  const centres = plan.subBands
+    .filter((band) => band.maxHz - band.minHz >= bandwidthHz)
+    .map((band) =>
+      Math.min(Math.max(frequencyHz, band.minHz + bandwidthHz / 2), band.maxHz - bandwidthHz / 2),
+    );
+  const nearest = centres.sort((a, b) => Math.abs(a - frequencyHz) - Math.abs(b - frequencyHz))[0];
+  return nearest !== undefined && Math.abs(nearest - frequencyHz) <= 1e6 ? nearest : undefined;
+}
+
+function overlaps(a: Stretch, b: Stretch): boolean {
+  return a.minHz < b.maxHz && b.minHz < a.maxHz;
+}
