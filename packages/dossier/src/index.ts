@@ -1,1 +1,21 @@
 export { InputError, isInputError } from '@finial/units';
+export { type AssembleOptions, assembleDossier, type PlanFiles, type Progress } from './assembleDossier.js';
+export type { Dossier, MissingPart, Verdict } from './Dossier.js';
+export type { DataRateRow, LawPart } from './lawPart.js';
+export type { LinkBudgetPart } from './linkBudgetPart.js';
+export { parsePlan } from './parsePlan.js';
+export type {
+  ChannelUse,
+  GatewayPlan,
+  LinkPlan,
+  NamedLoss,
+  NodePlan,
+  Plan,
+  Position,
+  TransmissionPlan,
+  WalkColumn,
+  WalkPlan,
+} from './plan.js';
+export { planJsonSchema } from './planJsonSchema.js';
+export { renderHtml } from './renderHtml.js';
+export type { SpotSummary, WalkFrame, WalkPart } from './walkPart.js';

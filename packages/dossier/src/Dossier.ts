@@ -1,0 +1,50 @@
+import type { ExposureDistance } from '@finial/radio';
+import type { Finding, Severity } from '@finial/units';
+import type { LawPart } from './lawPart.js';
+import type { LinkBudgetPart } from './linkBudgetPart.js';
+import type { Plan } from './plan.js';
+import type { WalkPart } from './walkPart.js';
+
+/** The sum of all findings. */
+export interface Verdict {
+  /** The gravest finding, or `clear`. */
+  readonly severity: Severity | 'clear';
+  /** One sentence for a person. */
+  readonly sentence: string;
+  /** All findings, gravest first. */
+  readonly findings: readonly Finding[];
+}
+
+/** A part that the plan gives no file for. */
+export interface MissingPart {
+  /** Name of the part. */
+  readonly part: string;
+  /** What the file would add, and the key of the plan that names it. */
+  readonly adds: string;
+}
+
+/** Everything that a plan and its files say, as plain data. */
+export interface Dossier {
+  /** Tells this kind of file from others. */
+  readonly format: 'finial-dossier';
+  /** Version of this format. */
+  readonly version: 1;
+  /** The plan it was computed from. */
+  readonly plan: Plan;
+  /** What must stop, what to fix. */
+  readonly verdict: Verdict;
+  /** The link budget both ways. */
+  readonly linkBudget: LinkBudgetPart;
+  /** Power, airtime and intervals against the law. */
+  readonly law: LawPart;
+  /** How far people keep from the antenna. */
+  readonly exposure: ExposureDistance;
+  /** The walk; absent where the plan names none. */
+  readonly walk?: WalkPart | undefined;
+  /** Parts that the plan gives no file for. */
+  readonly missing: readonly MissingPart[];
+  /** What was taken for granted. */
+  readonly assumptions: readonly string[];
+  /** Documents behind the numbers. */
+  readonly sources: readonly string[];
+}

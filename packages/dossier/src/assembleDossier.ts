@@ -1,0 +1,168 @@
+import { exposureDistance } from '@finial/radio';
+import { type Finding, InputError } from '@finial/units';
+import type { Dossier, MissingPart, Verdict } from './Dossier.js';
+import { lawPart } from './lawPart.js';
+import { linkBudgetPart } from './linkBudgetPart.js';
+import type { Plan } from './plan.js';
+import { type WalkPart, walkPart } from './walkPart.js';
+
+/** The files that a plan names, by the name it gives them: a text, or the bytes of one in UTF-8. */
+export type PlanFiles = Readonly<Record<string, string | Uint8Array>>;
+
+/** A step of the work, for progress bars. */
+export interface Progress {
+  /** What is being computed. */
+  readonly step: string;
+  /** Share of the steps that are done, 0 to 1. */
+  readonly doneRatio: number;
+}
+
+/** Options of {@link assembleDossier}. */
+export interface AssembleOptions {
+  /** Stops the work; the promise is then rejected with the signal's reason. */
+  readonly signal?: AbortSignal | undefined;
+  /** Called before each step and once at the end. */
+  readonly onProgress?: ((progress: Progress) => void) | undefined;
+}
+
+/**
+ * Computes the dossier of a gateway: link budget, law, exposure and walk, with all findings in one list.
+ *
+ * It composes the other packages and has no model of its own. A part that the plan names no file for is left out and
+ * listed under `missing`.
+ *
+ * @param plan - a plan as {@link parsePlan} returns it
+ * @param files - contents of the files that the plan names
+ * @returns plain data: `JSON.stringify` keeps all of it
+ * @throws {@link InputError} `missing` when a file that the plan names is not there, and whatever the parts refuse
+ * @example A plan without a walk
+ * ```ts
+ * import { assembleDossier, parsePlan } from '@finial/dossier';
+ *
+ * const plan = parsePlan(`{
+ *   "version": 1, "name": "Chapel loft", "region": "EU868", "jurisdiction": "EU",
+ *   "gateway": {
+ *     "position": { "latitudeDeg": 41.2, "longitudeDeg": -37.4 }, "antennaHeightM": 9,
+ *     "conductedPowerDbm": 14, "feedlineLossDb": 1.5, "antennaGainDbi": 2.15, "noiseFigureDb": 4
+ *   },
+ *   "node": {
+ *     "heightM": 1.5, "conductedPowerDbm": 14, "antennaGainDbi": -2, "noiseFigureDb": 6,
+ *     "uplink": { "dataRate": 3, "frequencyHz": 868100000, "applicationBytes": 12 }, "intervalSeconds": 600
+ *   },
+ *   "link": { "distanceM": 3000 }
+ * }`);
+ * const dossier = await assembleDossier(plan, {});
+ * dossier.linkBudget.freeSpaceLossDb; // ≈ 100.76
+ * ```
+ */
+export async function assembleDossier(
+  plan: Plan,
+  files: PlanFiles,
+  options: AssembleOptions = {},
+): Promise<Dossier> {
+  const step = stepper(3, options);
+  await step('link budget');
+  const linkBudget = linkBudgetPart(plan);
+  await step('law');
+  const law = lawPart(plan);
+  const exposure = exposureDistance({
+    eirpDbm: linkBudget.downlink.eirpDbm,
+    frequencyHz: plan.gateway.downlink?.frequencyHz ?? plan.node.uplink.frequencyHz,
+    limit: plan.jurisdiction === 'US' ? 'fcc-general' : 'icnirp-2020-general',
+  });
+  await step('walk');
+  const walk = plan.walk && walkPart(plan, plan.walk, textOf(files, plan.walk.file, 'walk.file'));
+  await step('done');
+  return {
+    format: 'finial-dossier',
+    version: 1,
+    plan,
+    verdict: verdictOf([
+      ...linkBudget.findings,
+      ...law.findings,
+      ...exposure.findings,
+      ...(walk?.findings ?? []),
+    ]),
+    linkBudget,
+    law,
+    exposure,
+    walk,
+    missing: missingParts(plan),
+    assumptions: assumptionsOf(walk),
+    sources,
+  };
+}
+
+/** Reports each step, and gives timers, clicks and signals a turn before it. */
+function stepper(steps: number, { signal, onProgress }: AssembleOptions): (name: string) => Promise<void> {
+  let done = 0;
+  return async (name) => {
+    onProgress?.({ step: name, doneRatio: done / steps });
+    done += 1;
+    await new Promise((resume) => setTimeout(resume, 0));
+    signal?.throwIfAborted();
+  };
+}
+
+function textOf(files: PlanFiles, name: string, argument: string): string {
+  const content = Object.hasOwn(files, name) ? files[name] : undefined;
+  if (content === undefined) {
+    throw new InputError({ code: 'missing', argument, received: name, expected: 'a file that is there' });
+  }
+  return typeof content === 'string' ? content : new TextDecoder('utf-8').decode(content);
+}
+
+function missingParts(plan: Plan): MissingPart[] {
+  if (plan.walk !== undefined) return [];
+  return [
+    {
+      part: 'walk',
+      adds: 'Name a walk log under "walk" to see where a node was really heard, spot by spot, and at which level.',
+    },
+  ];
+}
+
+const gravity = { stop: 0, fix: 1, note: 2 } as const;
+
+function verdictOf(findings: readonly Finding[]): Verdict {
+  const sorted = [...findings].sort((a, b) => gravity[a.severity] - gravity[b.severity]);
+  const count = (severity: Finding['severity']) =>
+    sorted.filter((finding) => finding.severity === severity).length;
+  return {
+    severity: sorted[0]?.severity ?? 'clear',
+    sentence: sentenceOf(count('stop'), count('fix')),
+    findings: sorted,
+  };
+}
+
+function sentenceOf(stops: number, fixes: number): string {
+  const things = (count: number) => (count === 1 ? 'one thing' : `${count} things`);
+  if (stops > 0)
+    return `Do not go on air yet: ${things(stops)} must stop${fixes > 0 ? `, ${things(fixes)} to fix` : ''}.`;
+  if (fixes > 0) return `Nothing forbids this gateway; ${things(fixes)} to fix.`;
+  return 'Nothing found that forbids or spoils this gateway.';
+}
+
+function assumptionsOf(walk: WalkPart | undefined): string[] {
+  const always = [
+    'The link budget runs over free space and the further losses that the plan names; terrain is not part of it.',
+    'Required SNR is the demodulator limit of each spreading factor at about 1 % frame loss, without interference.',
+    'The man-made noise of the plan is taken as the same at every hour.',
+  ];
+  if (walk === undefined) return always;
+  return [
+    ...always,
+    'Frames of one spot share their shadowing; the intervals by spot hold for that spot, not for the streets between.',
+    'A missed frame counts as not heard, whatever the cause: distance, collision or a busy gateway.',
+  ];
+}
+
+const sources: readonly string[] = [
+  'Free space: Recommendation ITU-R P.525, exact form.',
+  'Noise: k T B at 290 K and the receiver noise figure; Friis, Proceedings of the IRE 32 (1944) 419.',
+  'Time on air and required SNR: SX1276/77/78/79 and SX1261/2 data sheets.',
+  'Regional parameters: LoRaWAN RP002; the rows name edition and status.',
+  'Law: ERC/REC 70-03 and EN 300 220-2 (EU), 47 CFR 15.247 (US); each finding names its clause.',
+  'Exposure: 47 CFR 1.1310; ICNIRP Guidelines 2020.',
+  'Intervals of delivery: Wilson, Journal of the American Statistical Association 22 (1927) 209.',
+];

@@ -1,0 +1,127 @@
+import { readFile } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
+import { InputError, isInputError } from '@finial/units';
+import { Command, CommanderError } from 'commander';
+import { assembleDossier, type PlanFiles, type Progress } from './assembleDossier.js';
+import type { Dossier } from './Dossier.js';
+import { parsePlan } from './parsePlan.js';
+import type { Plan } from './plan.js';
+import { renderHtml } from './renderHtml.js';
+import { writeAll } from './writeAll.js';
+
+/** Where the command writes to; apart so that tests can listen. */
+export interface Terminal {
+  /** Writes to standard output. */
+  readonly out: (text: string) => void;
+  /** Writes to standard error. */
+  readonly err: (text: string) => void;
+  /** Whether a person watches standard error: progress is shown only then. */
+  readonly isTerminal: boolean;
+}
+
+/** Exit codes of the command. */
+const exit = { fine: 0, mustStop: 1, badInput: 2 } as const;
+
+const help = `
+Exit codes: 0 nothing forbids the gateway, 1 a finding says stop, 2 the input is wrong.
+
+Example:
+  finial dossier examples/fennimara/plan.json --out dossier
+writes dossier/dossier.html and dossier/dossier.json.`;
+
+/**
+ * Runs the `finial` command and returns its exit code; nothing is thrown for what a person typed or wrote.
+ */
+export async function run(words: readonly string[], terminal: Terminal): Promise<number> {
+  let code: number = exit.fine;
+  const program = command(terminal);
+  program
+    .command('dossier')
+    .description('compute the dossier of a gateway from its plan and the files that the plan names')
+    .argument('<plan.json>', 'the gateway plan; files are looked up from its folder')
+    .option('--out <folder>', 'folder for dossier.html and dossier.json; made if it is not there', 'dossier')
+    .option('--json', 'print the dossier as JSON to standard output and write no files')
+    .addHelpText('after', help)
+    .action(async (planPath: string, options: { out: string; json?: true }) => {
+      code = await writeDossier(planPath, options, terminal);
+    });
+  try {
+    await program.parseAsync(words, { from: 'user' });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? exit.fine : exit.badInput;
+    if (!isInputError(error)) throw error;
+    terminal.err(`${error.message}\n`);
+    return exit.badInput;
+  }
+}
+
+function command(terminal: Terminal): Command {
+  return new Command('finial')
+    .description('Plan, check and prove a community LoRaWAN gateway.')
+    .exitOverride()
+    .configureOutput({ writeOut: terminal.out, writeErr: terminal.err })
+    .configureHelp({ helpWidth: 100 })
+    .addHelpText('after', help)
+    .showHelpAfterError('(finial --help shows what there is)');
+}
+
+async function writeDossier(
+  planPath: string,
+  { out, json }: { out: string; json?: true },
+  terminal: Terminal,
+): Promise<number> {
+  const planText = await readText(planPath, 'plan.json');
+  const plan = parsePlan(planText, { file: basename(planPath) });
+  const files = await readPlanFiles(plan, planPath);
+  const dossier = await assembleDossier(plan, files, { onProgress: progressLine(terminal) });
+  const text = `${JSON.stringify(dossier, null, 2)}\n`;
+  if (json) terminal.out(text);
+  else {
+    await writeAll(resolve(out), { 'dossier.json': text, 'dossier.html': renderHtml(dossier) });
+    terminal.out(summary(dossier, out));
+  }
+  return dossier.verdict.severity === 'stop' ? exit.mustStop : exit.fine;
+}
+
+async function readText(path: string, argument: string, place: { file?: string } = {}): Promise<string> {
+  try {
+    return await readFile(path, 'utf8');
+  } catch (error) {
+    const { code = 'unreadable' } = error as NodeJS.ErrnoException;
+    const expected = `a file that can be read (${code})`;
+    throw new InputError({ code: 'missing', argument, received: path, expected, ...place }, { cause: error });
+  }
+}
+
+async function readPlanFiles(plan: Plan, planPath: string): Promise<PlanFiles> {
+  if (plan.walk === undefined) return {};
+  const { file } = plan.walk;
+  return { [file]: await readText(join(dirname(planPath), file), 'walk.file', { file: basename(planPath) }) };
+}
+
+/** One line that is written over, on a terminal; nothing in a pipe. */
+function progressLine({ err, isTerminal }: Terminal): ((progress: Progress) => void) | undefined {
+  if (!isTerminal) return undefined;
+  return ({ step, doneRatio }) => {
+    const filled = Math.round(doneRatio * 20);
+    const bar = '█'.repeat(filled) + '░'.repeat(20 - filled);
+    err(doneRatio < 1 ? `\r${bar} ${step.padEnd(16)}` : `\r${' '.repeat(40)}\r`);
+  };
+}
+
+function summary(dossier: Dossier, out: string): string {
+  const { uplink, downlink, distanceM } = dossier.linkBudget;
+  const margins = `Margin at ${distanceM} m over free ground: up ${uplink.marginDb.toFixed(1)} dB, down ${downlink.marginDb.toFixed(1)} dB.`;
+  const { walk } = dossier;
+  const lines = [
+    `${dossier.plan.name}: ${dossier.verdict.sentence}`,
+    margins,
+    ...(walk
+      ? [`Walk: ${walk.delivery.received} of ${walk.delivery.sent} frames at ${walk.spots.length} spots.`]
+      : []),
+    ...dossier.verdict.findings.map(({ severity, message }) => `  ${severity.padEnd(5)}${message}`),
+    `Written: ${join(out, 'dossier.html')}, ${join(out, 'dossier.json')}`,
+  ];
+  return `${lines.join('\n')}\n`;
+}

@@ -1,0 +1,84 @@
+import { checkTransmission, maxPayload, regions, type TransmissionCheck } from '@finial/lora';
+import type { Finding } from '@finial/units';
+import type { Plan, TransmissionPlan } from './plan.js';
+
+/** What the law and the regional parameters allow at one uplink data rate. */
+export interface DataRateRow {
+  /** Data rate index of the region. */
+  readonly dataRate: number;
+  /** The modulation in words: `SF9, 125 kHz`. */
+  readonly modulation: string;
+  /** Most application bytes of one frame. */
+  readonly longestPayloadBytes: number;
+  /** Time on air of the plan's frame in seconds; absent where it does not fit. */
+  readonly airtimeSeconds?: number | undefined;
+  /** Least time between the starts of two such frames in seconds; absent where no rule of the law sets one. */
+  readonly minimumIntervalSeconds?: number | undefined;
+  /** Whether the plan's frame may be sent at this data rate at all. */
+  readonly permitted: boolean;
+  /** Why not, where it is not permitted. */
+  readonly reason?: string | undefined;
+}
+
+/** The law part of the dossier. */
+export interface LawPart {
+  /** The node's frame as planned. */
+  readonly uplink: TransmissionCheck;
+  /** The gateway's downlink as planned, where the plan has one. */
+  readonly downlink?: TransmissionCheck | undefined;
+  /** Every uplink data rate of the region for the same payload. */
+  readonly dataRates: readonly DataRateRow[];
+  /** What the law says to a person. */
+  readonly findings: readonly Finding[];
+}
+
+/** Checks the plan's transmissions against the law in force and lists what each data rate would allow. */
+export function lawPart(plan: Plan): LawPart {
+  const uplink = check(plan, 'uplink', plan.node.uplink);
+  const downlink = plan.gateway.downlink && check(plan, 'downlink', plan.gateway.downlink);
+  return {
+    uplink,
+    downlink,
+    dataRates: regions[plan.region].dataRates
+      .filter(({ direction, modulation }) => direction !== 'downlink' && modulation === 'LoRa')
+      .map(({ dataRate }) => dataRateRow(plan, dataRate)),
+    findings: [...uplink.findings, ...(downlink?.findings ?? [])],
+  };
+}
+
+function check(plan: Plan, direction: 'uplink' | 'downlink', frame: TransmissionPlan): TransmissionCheck {
+  const end = direction === 'uplink' ? plan.node : plan.gateway;
+  return checkTransmission({
+    region: regions[plan.region],
+    jurisdiction: plan.jurisdiction,
+    direction,
+    ...frame,
+    conductedPowerDbm: end.conductedPowerDbm,
+    feedlineLossDb: end.feedlineLossDb ?? 0,
+    antennaGainDbi: end.antennaGainDbi,
+    intervalSeconds: direction === 'uplink' ? plan.node.intervalSeconds : undefined,
+    channelUse: direction === 'uplink' ? plan.node.channelUse : undefined,
+  });
+}
+
+function dataRateRow(plan: Plan, dataRate: number): DataRateRow {
+  const region = regions[plan.region];
+  const row = region.dataRates.find((candidate) => candidate.dataRate === dataRate);
+  const modulation =
+    row?.modulation === 'LoRa' ? `SF${row.spreadingFactor}, ${row.bandwidthHz / 1000} kHz` : '';
+  const longest = maxPayload({ region, dataRate, direction: 'uplink' });
+  const longestPayloadBytes = longest.available ? longest.applicationBytes : 0;
+  const { applicationBytes } = plan.node.uplink;
+  if (applicationBytes > longestPayloadBytes)
+    return { dataRate, modulation, longestPayloadBytes, permitted: false };
+  const result = check(plan, 'uplink', { ...plan.node.uplink, dataRate });
+  return {
+    dataRate,
+    modulation,
+    longestPayloadBytes,
+    airtimeSeconds: result.timeOnAir.totalSeconds,
+    minimumIntervalSeconds: result.minimumIntervalSeconds,
+    permitted: result.permitted,
+    reason: result.findings.find(({ severity }) => severity === 'stop')?.message,
+  };
+}

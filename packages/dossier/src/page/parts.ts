@@ -1,0 +1,46 @@
+import type { Finding } from '@finial/units';
+import { join, type Markup, markup } from './markup.js';
+
+/** A list of findings, gravest first as given. */
+export function findingList(findings: readonly Finding[]): Markup {
+  if (findings.length === 0) return markup`<p>No findings.</p>`;
+  const items = findings.map(
+    (
+      finding,
+    ) => markup`<li><span class="weight ${finding.severity}">${finding.severity}</span>${finding.message}
+<span class="source">${comparison(finding)}Source: ${finding.source}</span></li>`,
+  );
+  return markup`<ul class="findings">${items}</ul>`;
+}
+
+function comparison({ measured, limit }: Finding): string {
+  if (measured === undefined) return '';
+  return limit === undefined ? `${measured}. ` : `${measured} against ${limit}. `;
+}
+
+/** A table that scrolls by itself where the page is narrow, reachable by keyboard. */
+export function table(
+  caption: string,
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+): Markup {
+  const titles = head.map((title) => markup`<th scope="col">${title}</th>`);
+  const body = rows.map((row) => {
+    const cells = row.map((cell, index) =>
+      index === 0 ? markup`<th scope="row">${cell}</th>` : markup`<td>${cell}</td>`,
+    );
+    return markup`<tr>${join(cells, '')}</tr>`;
+  });
+  return markup`<div class="scroll" tabindex="0" role="region" aria-label="${caption}"><table><caption>${caption}</caption>
+<thead><tr>${join(titles, '')}</tr></thead><tbody>${body}</tbody></table></div>`;
+}
+
+/** Numbers behind a picture, folded away until asked for. */
+export function foldedTable(
+  summary: string,
+  caption: string,
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+): Markup {
+  return markup`<details><summary>${summary}</summary>${table(caption, head, rows)}</details>`;
+}

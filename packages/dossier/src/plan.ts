@@ -1,0 +1,224 @@
+import { z } from 'zod';
+
+/** A place on the ground, WGS 84. */
+export interface Position {
+  /** Degrees north of the equator, -90 to 90. */
+  readonly latitudeDeg: number;
+  /** Degrees east of Greenwich, -180 to 180. */
+  readonly longitudeDeg: number;
+}
+
+/** The gateway on the roof. */
+export interface GatewayPlan {
+  /** Where the antenna stands. */
+  readonly position: Position;
+  /** Height of the antenna above the ground in metres, 0.5 to 3000. */
+  readonly antennaHeightM: number;
+  /** Power at the transmitter's connector in dBm, -30 to 40; used for downlinks. */
+  readonly conductedPowerDbm: number;
+  /** Loss of cable, connectors and arrestor between radio and antenna in dB, 0 to 60. */
+  readonly feedlineLossDb: number;
+  /** Gain of the antenna over an isotropic one in dBi, -20 to 30. */
+  readonly antennaGainDbi: number;
+  /** Noise figure of the receiver in dB, 0 to 30. */
+  readonly noiseFigureDb: number;
+  /** Man-made noise above the thermal floor at this place in dB, 0 to 60; 0 when left out. */
+  readonly manMadeNoiseDb?: number | undefined;
+  /** The downlink that the law check looks at; without it only the node is checked. */
+  readonly downlink?: TransmissionPlan | undefined;
+}
+
+/** One frame that is to be sent. */
+export interface TransmissionPlan {
+  /** Data rate index of the region. */
+  readonly dataRate: number;
+  /** Channel centre in hertz. */
+  readonly frequencyHz: number;
+  /** Application payload in bytes, 0 to 242. */
+  readonly applicationBytes: number;
+}
+
+/** The node that is to be heard. */
+export interface NodePlan {
+  /** Height above the ground in metres, 0.5 to 3000. */
+  readonly heightM: number;
+  /** Power at the transmitter's connector in dBm, -30 to 40. */
+  readonly conductedPowerDbm: number;
+  /** Loss between radio and antenna in dB, 0 to 60; 0 when left out. */
+  readonly feedlineLossDb?: number | undefined;
+  /** Gain of the antenna over an isotropic one in dBi, -20 to 30; a short whip in the hand is negative. */
+  readonly antennaGainDbi: number;
+  /** Noise figure of the receiver in dB, 0 to 30. */
+  readonly noiseFigureDb: number;
+  /** The frame that the node sends. */
+  readonly uplink: TransmissionPlan;
+  /** Time between two frames in seconds. */
+  readonly intervalSeconds: number;
+  /** How the node uses the channels; only some laws ask. */
+  readonly channelUse?: ChannelUse | undefined;
+}
+
+/** How a node spreads its frames over the channels, as 47 CFR 15.247 tells hopping from hybrid systems. */
+export type ChannelUse = 'hopping-64' | 'hybrid-8' | 'single';
+
+/** A loss between the antennas that the free-space figure does not hold. */
+export interface NamedLoss {
+  /** What causes it, as it shall appear in the budget. */
+  readonly name: string;
+  /** Loss in dB, 0 to 100. */
+  readonly lossDb: number;
+}
+
+/** The path of the link-budget picture. */
+export interface LinkPlan {
+  /** Distance between node and gateway in metres, 1 to 1000000. */
+  readonly distanceM: number;
+  /** Losses beside free space. */
+  readonly losses?: readonly NamedLoss[] | undefined;
+}
+
+/** A column of the walk log with what its cells need to become the field. */
+export interface WalkColumn {
+  /** Name of the column. */
+  readonly column: string;
+  /** Unit of the cells, where it is not the field's own: `km`, `MHz`, `mW`. */
+  readonly unit?: string | undefined;
+  /** True where the column marks the missed frames instead of the received ones. */
+  readonly inverted?: boolean | undefined;
+}
+
+/** The walk log and how to read it. */
+export interface WalkPlan {
+  /** Path of the log, from the plan's own folder. */
+  readonly file: string;
+  /** Which column of the log holds which field, where its name differs: `{ "rssiDbm": "level", "distanceM": { "column": "km", "unit": "km" } }`. */
+  readonly columns?: Readonly<Record<string, string | WalkColumn>> | undefined;
+  /** True for a log that lists received frames only; false when left out. */
+  readonly receivedOnly?: boolean | undefined;
+  /** Decimal mark of the numbers in a CSV log; a point when left out. */
+  readonly decimal?: '.' | ',' | undefined;
+  /** What to do with a row that cannot be read; `stop` when left out. */
+  readonly onBadRow?: 'stop' | 'skip' | undefined;
+}
+
+/** A gateway plan: what the maker builds, and the files that prove it. */
+export interface Plan {
+  /** Path or address of the JSON Schema, for editors; not read. */
+  readonly $schema?: string | undefined;
+  /** Version of the plan format. */
+  readonly version: 1;
+  /** Name of the gateway, as it shall appear on the dossier. */
+  readonly name: string;
+  /** LoRaWAN regional parameters in force. */
+  readonly region: 'EU868' | 'US915';
+  /** Law in force. */
+  readonly jurisdiction: 'EU' | 'US';
+  /** The gateway on the roof. */
+  readonly gateway: GatewayPlan;
+  /** The node that is to be heard. */
+  readonly node: NodePlan;
+  /** The path of the link-budget picture. */
+  readonly link: LinkPlan;
+  /** The walk that proves the coverage. */
+  readonly walk?: WalkPlan | undefined;
+}
+
+const text = (longest: number): z.ZodString => z.string().min(1).max(longest);
+const between = (min: number, max: number): z.ZodNumber => z.number().min(min).max(max);
+
+const position = z.strictObject({
+  latitudeDeg: between(-90, 90).describe('Degrees north of the equator (WGS 84).'),
+  longitudeDeg: between(-180, 180).describe('Degrees east of Greenwich (WGS 84).'),
+});
+
+const transmission = z.strictObject({
+  dataRate: between(0, 15).int().describe('Data rate index of the region: 3 is DR3.'),
+  frequencyHz: between(100e6, 3e9).describe('Channel centre in hertz: 868.1 MHz is 868100000.'),
+  applicationBytes: between(0, 242)
+    .int()
+    .describe('Application payload in bytes, without the 13 bytes of LoRaWAN framing.'),
+});
+
+const gateway = z.strictObject({
+  position: position.describe('Where the antenna stands.'),
+  antennaHeightM: between(0.5, 3000).describe('Height of the antenna above the ground in metres.'),
+  conductedPowerDbm: between(-30, 40).describe("Power at the transmitter's connector in dBm, for downlinks."),
+  feedlineLossDb: between(0, 60).describe(
+    'Loss of cable, connectors and arrestor between radio and antenna in dB.',
+  ),
+  antennaGainDbi: between(-20, 30).describe('Gain of the antenna in dBi.'),
+  noiseFigureDb: between(0, 30).describe('Noise figure of the receiver in dB.'),
+  manMadeNoiseDb: between(0, 60)
+    .optional()
+    .describe('Man-made noise above the thermal floor in dB; 0 when left out.'),
+  downlink: transmission.optional().describe('The downlink that the law check looks at.'),
+});
+
+const node = z.strictObject({
+  heightM: between(0.5, 3000).describe('Height above the ground in metres.'),
+  conductedPowerDbm: between(-30, 40).describe("Power at the transmitter's connector in dBm."),
+  feedlineLossDb: between(0, 60)
+    .optional()
+    .describe('Loss between radio and antenna in dB; 0 when left out.'),
+  antennaGainDbi: between(-20, 30).describe(
+    'Gain of the antenna in dBi; a short whip in the hand is negative.',
+  ),
+  noiseFigureDb: between(0, 30).describe('Noise figure of the receiver in dB.'),
+  uplink: transmission.describe('The frame that the node sends.'),
+  intervalSeconds: between(0.1, 31_557_600).describe('Time between two frames in seconds.'),
+  channelUse: z
+    .enum(['hopping-64', 'hybrid-8', 'single'])
+    .optional()
+    .describe(
+      'How the node uses the channels: 64-channel hopping, an 8-channel hybrid, or one channel. Only some laws ask.',
+    ),
+});
+
+const link = z.strictObject({
+  distanceM: between(1, 1e6).describe(
+    'Distance between node and gateway in metres, for the link-budget picture.',
+  ),
+  losses: z
+    .array(
+      z.strictObject({
+        name: text(80).describe('What causes the loss.'),
+        lossDb: between(0, 100).describe('Loss in dB.'),
+      }),
+    )
+    .max(20)
+    .optional()
+    .describe('Losses beside free space: body, foliage, walls.'),
+});
+
+const walkColumn = z.strictObject({
+  column: text(200).describe('Name of the column.'),
+  unit: text(10).optional().describe("Unit of the cells, where it is not the field's own: km, MHz, mW."),
+  inverted: z.boolean().optional().describe('True where the column marks the missed frames.'),
+});
+
+const walk = z.strictObject({
+  file: text(500).describe("Path of the walk log (CSV or GeoJSON), from the plan's own folder."),
+  columns: z
+    .record(text(60), z.union([text(200), walkColumn]))
+    .optional()
+    .describe('Which column of the log holds which field, where its name differs.'),
+  receivedOnly: z.boolean().optional().describe('True for a log that lists received frames only.'),
+  decimal: z.enum(['.', ',']).optional().describe('Decimal mark of the numbers in a CSV log.'),
+  onBadRow: z
+    .enum(['stop', 'skip'])
+    .optional()
+    .describe('What to do with a row that cannot be read; stop when left out.'),
+});
+
+/** The plan format as a schema; the published `plan.schema.json` is made from it. */
+export const planSchema: z.ZodType<Plan> = z.strictObject({
+  $schema: z.string().max(500).optional().describe('Path or address of the JSON Schema, for editors.'),
+  version: z.literal(1).describe('Version of the plan format.'),
+  name: text(120).describe('Name of the gateway, as it shall appear on the dossier.'),
+  region: z.enum(['EU868', 'US915']).describe('LoRaWAN regional parameters in force.'),
+  jurisdiction: z.enum(['EU', 'US']).describe('Law in force.'),
+  gateway: gateway.describe('The gateway on the roof.'),
+  node: node.describe('The node that is to be heard.'),
+  link: link.describe('The path of the link-budget picture.'),
+  walk: walk.optional().describe('The walk that proves the coverage.'),
+}) satisfies z.ZodType<Plan>;

@@ -1,0 +1,148 @@
+import { mkdtemp, readdir, readFile, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { run } from '../src/commandLine.js';
+import { exampleLog, examplePlan } from './examplePlan.js';
+
+let folder = '';
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'finial-'));
+  await writeFile(join(folder, 'plan.json'), JSON.stringify({ ...examplePlan, walk: { file: 'walk.csv' } }));
+  await writeFile(join(folder, 'walk.csv'), exampleLog);
+});
+
+/** Runs the command and returns its exit code and what it wrote. */
+async function finial(
+  words: readonly string[],
+  isTerminal = false,
+): Promise<{ code: number; out: string; err: string }> {
+  let out = '';
+  let err = '';
+  const code = await run(words, {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    isTerminal,
+  });
+  return { code, out, err };
+}
+
+const dossier = (...rest: string[]): string[] => ['dossier', join(folder, 'plan.json'), ...rest];
+
+describe('finial dossier', () => {
+  test('writes both files and a summary', async () => {
+    const out = join(folder, 'out');
+    const result = await finial(dossier('--out', out));
+    expect(result).toMatchObject({ code: 0, err: '' });
+    expect(result.out).toContain('13 of 18 frames at 3 spots');
+    expect((await readdir(out)).sort()).toEqual(['dossier.html', 'dossier.json']);
+    const written = JSON.parse(await readFile(join(out, 'dossier.json'), 'utf8')) as { format: string };
+    expect(written.format).toBe('finial-dossier');
+  });
+
+  test('--json prints and writes nothing', async () => {
+    const before = await readdir(folder);
+    const { code, out } = await finial(dossier('--json'));
+    expect(code).toBe(0);
+    expect((JSON.parse(out) as { walk: { rows: number } }).walk.rows).toBe(18);
+    expect(await readdir(folder)).toEqual(before);
+  });
+
+  test('a finding that says stop is exit code 1, and the files are there to read why', async () => {
+    const plan = { ...examplePlan, node: { ...examplePlan.node, conductedPowerDbm: 24 } };
+    await writeFile(join(folder, 'plan.json'), JSON.stringify(plan));
+    const { code, out } = await finial(dossier('--out', join(folder, 'out')));
+    expect(code).toBe(1);
+    expect(out).toMatch(/ {2}stop /);
+    expect(await readdir(join(folder, 'out'))).toHaveLength(2);
+  });
+
+  test('progress is shown to a person and not to a pipe', async () => {
+    expect((await finial(dossier('--json'), true)).err).toContain('walk');
+    expect((await finial(dossier('--json'), false)).err).toBe('');
+  });
+});
+
+describe('bad input is exit code 2, one line, and nothing written', () => {
+  test.each([
+    [
+      'a plan that is not there',
+      async () => ['dossier', join(folder, 'none.json')],
+      /none\.json.*ENOENT|ENOENT.*none\.json/,
+    ],
+    ['a folder for a plan', async () => ['dossier', folder], /EISDIR/],
+    [
+      'a walk log that is not there',
+      async () => {
+        await writeFile(
+          join(folder, 'plan.json'),
+          JSON.stringify({ ...examplePlan, walk: { file: 'gone.csv' } }),
+        );
+        return dossier();
+      },
+      /^plan\.json: walk\.file: expected a file that can be read \(ENOENT\), got ".*gone\.csv"$/,
+    ],
+    [
+      'a row that cannot be read',
+      async () => {
+        await writeFile(join(folder, 'walk.csv'), exampleLog.replace('-117,-11', '-117,weak'));
+        return dossier();
+      },
+      /^walk\.csv \(line 16, column 9\): snrDb: expected .*, got "weak"$/,
+    ],
+    [
+      'a plan with a wrong unit',
+      async () => {
+        await writeFile(
+          join(folder, 'plan.json'),
+          JSON.stringify(examplePlan).replace('distanceM', 'distanceKm'),
+        );
+        return dossier();
+      },
+      /^plan\.json \(line 1, column \d+\): link\.distanceKm: expected the key distanceM/,
+    ],
+    [
+      'an empty walk log',
+      async () => {
+        await writeFile(join(folder, 'walk.csv'), '');
+        return dossier();
+      },
+      /^walk\.csv.*expected/,
+    ],
+  ])('%s', async (_, arrange, message) => {
+    const words = await arrange();
+    const out = join(folder, 'out');
+    const result = await finial([...words, '--out', out]);
+    expect(result).toMatchObject({ code: 2, out: '' });
+    expect(result.err.trimEnd().split('\n')).toHaveLength(1);
+    expect(result.err.trimEnd()).toMatch(message);
+    expect(await readdir(folder)).not.toContain('out');
+  });
+
+  test.each([[['dossier']], [['dossier', 'a.json', '--colour', 'red']], [['nonsense']], [[]]])(
+    '%j is answered with help',
+    async (words) => {
+      const { code, err } = await finial(words);
+      expect(code).toBe(2);
+      expect(err).toMatch(/finial/);
+    },
+  );
+});
+
+describe('--help', () => {
+  test('of the command names every command, the exit codes and an example', async () => {
+    const { code, out } = await finial(['--help']);
+    expect(code).toBe(0);
+    expect(out).toMatch(/dossier[\s\S]*Exit codes: 0[\s\S]*Example:/);
+  });
+
+  test('of dossier explains every option', async () => {
+    const { code, out } = await finial(['dossier', '--help']);
+    expect(code).toBe(0);
+    for (const word of ['<plan.json>', '--out <folder>', '--json', 'Example:']) expect(out).toContain(word);
+  });
+});
