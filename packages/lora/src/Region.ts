@@ -20,6 +20,7 @@ export interface DataRateRow {
 
 /** A data rate of LoRa modulation. LoRaWAN always codes 4/5. */
 export interface LoRaDataRate extends DataRateRow {
+  /** Tells the kinds of modulation apart. */
   readonly modulation: 'LoRa';
   /** Spreading factor, 5 to 12. */
   readonly spreadingFactor: number;
@@ -29,6 +30,7 @@ export interface LoRaDataRate extends DataRateRow {
 
 /** A data rate of frequency-shift keying. */
 export interface FskDataRate extends DataRateRow {
+  /** Tells the kinds of modulation apart. */
   readonly modulation: 'FSK';
   /** Rate on the air in bits per second. */
   readonly bitRateBps: number;
@@ -36,6 +38,7 @@ export interface FskDataRate extends DataRateRow {
 
 /** A data rate of long-range frequency hopping. */
 export interface LrFhssDataRate extends DataRateRow {
+  /** Tells the kinds of modulation apart. */
   readonly modulation: 'LR-FHSS';
   /** Rate of the convolutional code. */
   readonly codeRate: '1/3' | '2/3';

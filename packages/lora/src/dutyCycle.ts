@@ -2,9 +2,9 @@ import { checkObject, checkPositive, checkRange } from '@finial/units';
 
 /** A frame under a duty cycle. */
 export interface DutyCycledFrame {
-  /** Time on air in seconds, more than 0. */
+  /** Time on air in seconds, above 0 to 1e6. */
   readonly timeOnAirSeconds: number;
-  /** Share of the time that may be spent sending, above 0 to 1: `0.01` for 1 %. */
+  /** Share of the time that may be spent sending, 1e-6 to 1: `0.01` for 1 %. */
   readonly dutyCycleRatio: number;
 }
 
@@ -28,5 +28,7 @@ export function minimumIntervalSeconds(frame: DutyCycledFrame): number {
   checkObject(frame, 'frame');
   const dutyCycleRatio = checkPositive(frame.dutyCycleRatio, 'dutyCycleRatio', 'as a ratio');
   checkRange(dutyCycleRatio, 'dutyCycleRatio', { min: 1e-6, max: 1, unit: 'as a ratio' });
-  return checkPositive(frame.timeOnAirSeconds, 'timeOnAirSeconds', 'seconds') / dutyCycleRatio;
+  checkPositive(frame.timeOnAirSeconds, 'timeOnAirSeconds', 'seconds');
+  const longest = { min: 0, max: 1e6, unit: 'seconds' };
+  return checkRange(frame.timeOnAirSeconds, 'timeOnAirSeconds', longest) / dutyCycleRatio;
 }

@@ -6,7 +6,17 @@ export { checkTransmission, type TransmissionCheck } from './checkTransmission.j
 export { type DutyCycledFrame, minimumIntervalSeconds } from './dutyCycle.js';
 export { type DwellingFrame, dwellIntervalSeconds } from './dwellTime.js';
 export { type AnsweredUplink, firstWindowDataRate } from './firstWindowDataRate.js';
-export type { BandPlace, BandPlan, FreeOfDutyCycle, ReservedBand, SubBand } from './law/bandPlan.js';
+export type {
+  AcrossAnEdge,
+  BandPlace,
+  BandPlan,
+  FreeOfDutyCycle,
+  InReservedBand,
+  InSubBand,
+  NotCovered,
+  ReservedBand,
+  SubBand,
+} from './law/bandPlan.js';
 export { euBandPlan } from './law/eu.js';
 export {
   type AntennaBackOff,

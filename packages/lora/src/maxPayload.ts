@@ -19,6 +19,7 @@ export interface PayloadQuestion {
 /** The largest payload of a data rate, or why there is none. */
 export type MaxPayload =
   | {
+      /** Whether the data rate can be used. */
       readonly available: true;
       /** Largest MACPayload (M) in bytes. */
       readonly macPayloadBytes: number;
@@ -26,6 +27,7 @@ export type MaxPayload =
       readonly applicationBytes: number;
     }
   | {
+      /** Whether the data rate can be used. */
       readonly available: false;
       /** Why the data rate cannot be used, in words. */
       readonly reason: string;

@@ -56,6 +56,7 @@ const brand: symbol = /* @__PURE__ */ Symbol.for('@finial/InputError');
  * ```
  */
 export class InputError extends RangeError {
+  /** Always `InputError`, also where the class has another name after bundling. */
   override readonly name: 'InputError' = 'InputError';
   /** Why the input was refused. */
   readonly code: InputErrorCode;

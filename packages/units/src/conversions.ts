@@ -1,4 +1,4 @@
-import { checkFinite, checkNotNegative, checkRange } from './checks.js';
+import { checkFinite, checkNotNegative, checkObject, checkRange } from './checks.js';
 
 /** Sizes whose conversion cannot overflow a double. */
 const anySize = { min: -1e300, max: 1e300 };
@@ -269,6 +269,7 @@ export function fieldStrengthDbuvPerM(source: {
   /** Distance in metres, 0.001 to 1e9. */
   readonly distanceM: number;
 }): number {
+  checkObject(source, 'source');
   const eirpDbm = checkFinite(source.eirpDbm, 'eirpDbm', 'dBm');
   const distanceM = checkRange(source.distanceM, 'distanceM', { min: 1e-3, max: 1e9, unit: 'metres' });
   return eirpDbm - 30 + 10 * Math.log10(30) - 20 * Math.log10(distanceM) + 120;

@@ -130,9 +130,10 @@ export function amplitudeRatioToDb(ratio: number): number {
  */
 export function sumPowersDbm(powersDbm: readonly number[]): number {
   checkList(powersDbm, 'powersDbm');
-  powersDbm.forEach((power, index) => {
+  // Not forEach, which passes over the holes of a sparse list.
+  for (const [index, power] of powersDbm.entries()) {
     checkRange(power, `powersDbm[${index}]`, { ...decibelRange, unit: 'dBm' });
-  });
+  }
   const strongest = powersDbm.reduce((most, power) => Math.max(most, power));
   const relative = powersDbm.reduce((sum, power) => sum + 10 ** ((power - strongest) / 10), 0);
   return strongest + 10 * Math.log10(relative);

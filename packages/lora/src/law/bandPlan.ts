@@ -45,11 +45,37 @@ export interface BandPlan {
 }
 
 /** Where a channel lies in a band plan. */
-export type BandPlace =
-  | { readonly kind: 'inside'; readonly subBand: SubBand }
-  | { readonly kind: 'reserved'; readonly reserved: ReservedBand }
-  | { readonly kind: 'across-an-edge'; readonly subBand: SubBand }
-  | { readonly kind: 'not-covered' };
+export type BandPlace = InSubBand | InReservedBand | AcrossAnEdge | NotCovered;
+
+/** A channel that lies in one sub-band as a whole. */
+export interface InSubBand {
+  /** Tells the four places apart. */
+  readonly kind: 'inside';
+  /** The sub-band whose rules hold. */
+  readonly subBand: SubBand;
+}
+
+/** A channel that reaches into a stretch kept for others. */
+export interface InReservedBand {
+  /** Tells the four places apart. */
+  readonly kind: 'reserved';
+  /** The stretch it reaches into. */
+  readonly reserved: ReservedBand;
+}
+
+/** A channel that reaches over the edge of a sub-band. */
+export interface AcrossAnEdge {
+  /** Tells the four places apart. */
+  readonly kind: 'across-an-edge';
+  /** The sub-band that holds a part of it. */
+  readonly subBand: SubBand;
+}
+
+/** A channel that no known rule covers, which is not permission. */
+export interface NotCovered {
+  /** Tells the four places apart. */
+  readonly kind: 'not-covered';
+}
 
 /** What bands and channels have in common. */
 interface Stretch {

@@ -1,0 +1,42 @@
+// @ts-check
+
+/** A plan without files, as text. */
+export const smokePlan = JSON.stringify({
+  version: 1,
+  name: 'Water tower',
+  region: 'EU868',
+  jurisdiction: 'EU',
+  gateway: {
+    position: { latitudeDeg: 50.1, longitudeDeg: 4.2 },
+    antennaHeightM: 31,
+    conductedPowerDbm: 13,
+    feedlineLossDb: 0.8,
+    antennaGainDbi: 3,
+    noiseFigureDb: 4,
+  },
+  node: {
+    heightM: 1.5,
+    conductedPowerDbm: 14,
+    antennaGainDbi: -1,
+    noiseFigureDb: 6,
+    uplink: { dataRate: 2, frequencyHz: 868.3e6, applicationBytes: 16 },
+    intervalSeconds: 900,
+  },
+  link: { distanceM: 2500 },
+});
+
+/**
+ * One call per package, as TypeScript that is also JavaScript: `all` is the namespace of the package and `plan` the
+ * text above. Each must give a finite
+ * number. What the number is, the tests of the package know; here it only shows that the packed files work together.
+ *
+ * @type {Readonly<Record<string, string>>}
+ */
+export const smokeCalls = {
+  '@finial/units': 'all.dbmToWatt(14)',
+  '@finial/radio': 'all.freeSpaceLossDb({ frequencyHz: 868.1e6, distanceM: 10_000 })',
+  '@finial/lora':
+    'all.timeOnAir({ spreadingFactor: 7, bandwidthHz: 125_000, codingRate: 5, payloadBytes: 23 }).totalSeconds',
+  '@finial/survey': 'all.effectiveSignalPowerDbm({ rssiDbm: -110, snrDb: -5 })',
+  '@finial/dossier': '(await all.assembleDossier(all.parsePlan(plan), {})).linkBudget.freeSpaceLossDb',
+};
