@@ -2,9 +2,11 @@ import { accessSync, constants } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
 
-/** Path of a Chromium on this machine: the `CHROMIUM` variable, or the first one on the search path. */
+const named = process.env['CHROMIUM'];
+
+/** Path of a Chromium on this machine: the `CHROMIUM` variable (empty: none), or the first one on the search path. */
 export const chromiumPath: string | undefined =
-  process.env['CHROMIUM'] ?? onSearchPath(['chromium', 'chromium-browser']);
+  named === undefined ? onSearchPath(['chromium', 'chromium-browser']) : named || undefined;
 
 if (chromiumPath === undefined) {
   console.warn('No Chromium found (set CHROMIUM or install one): the browser tests are skipped.');
