@@ -4,7 +4,7 @@ import { InputError, isInputError } from '@finial/units';
 import { Command, CommanderError } from 'commander';
 import { assembleDossier, type PlanFiles, type Progress } from './assembleDossier.js';
 import type { Dossier } from './Dossier.js';
-import { parsePlan } from './parsePlan.js';
+import { parsePlan, placeInPlan } from './parsePlan.js';
 import type { Plan } from './plan.js';
 import { renderHtml } from './renderHtml.js';
 import { writeAll } from './writeAll.js';
@@ -73,8 +73,12 @@ async function writeDossier(
 ): Promise<number> {
   const planText = await readText(planPath, 'plan.json');
   const plan = parsePlan(planText, { file: basename(planPath) });
-  const files = await readPlanFiles(plan, planPath);
-  const dossier = await assembleDossier(plan, files, { onProgress: progressLine(terminal) });
+  const files = await readPlanFiles(plan, planText, planPath);
+  const dossier = await assembleDossier(plan, files, { onProgress: progressLine(terminal) }).catch(
+    (error) => {
+      throw withPlace(error, planText, basename(planPath));
+    },
+  );
   const text = `${JSON.stringify(dossier, null, 2)}\n`;
   if (json) terminal.out(text);
   else {
@@ -82,6 +86,12 @@ async function writeDossier(
     terminal.out(summary(dossier, out));
   }
   return dossier.verdict.severity === 'stop' ? exit.mustStop : exit.fine;
+}
+
+/** A refusal of a value that the plan holds gets the plan's name and the line of the value; one that names a file keeps it. */
+function withPlace(error: unknown, planText: string, file: string): unknown {
+  if (!isInputError(error) || error.file !== undefined) return error;
+  return error.at({ file, ...placeInPlan(planText, error.argument) });
 }
 
 async function readText(path: string, argument: string, place: { file?: string } = {}): Promise<string> {
@@ -94,10 +104,11 @@ async function readText(path: string, argument: string, place: { file?: string }
   }
 }
 
-async function readPlanFiles(plan: Plan, planPath: string): Promise<PlanFiles> {
+async function readPlanFiles(plan: Plan, planText: string, planPath: string): Promise<PlanFiles> {
   if (plan.walk === undefined) return {};
   const { file } = plan.walk;
-  return { [file]: await readText(join(dirname(planPath), file), 'walk.file', { file: basename(planPath) }) };
+  const place = { file: basename(planPath), ...placeInPlan(planText, 'walk.file') };
+  return { [file]: await readText(join(dirname(planPath), file), 'walk.file', place) };
 }
 
 /** One line that is written over, on a terminal; nothing in a pipe. */

@@ -43,6 +43,26 @@ export function parsePlan(planText: string, options: { readonly file?: string | 
   throw source.refusal(tree, mostTelling(result.error.issues));
 }
 
+/**
+ * Line and column of a value in the text of a plan, for a refusal that comes after reading: `node.uplink.dataRate`.
+ *
+ * @returns nothing where the plan holds no such value
+ */
+export function placeInPlan(
+  planText: string,
+  argument: string,
+): { line: number; column: number } | undefined {
+  const tree = parseTree(planText);
+  const path = argument.split(/[.[\]]+/).filter((step) => step !== '');
+  const node =
+    tree &&
+    findNodeAtLocation(
+      tree,
+      path.map((step) => (/^\d+$/.test(step) ? Number(step) : step)),
+    );
+  return node && placeAt(planText, node.offset);
+}
+
 /** Unknown keys come first: a misspelt key also shows as a missing one, and the misspelling is what the person has to mend. */
 function mostTelling(issues: readonly z.core.$ZodIssue[]): z.core.$ZodIssue {
   const chosen = issues.find(({ code }) => code === 'unrecognized_keys') ?? issues[0];
@@ -148,9 +168,13 @@ class PlanSource {
   }
 
   private placeAt(offset: number): { file: string | undefined; line: number; column: number } {
-    const before = this.text.slice(0, offset);
-    return { file: this.file, line: before.split('\n').length, column: offset - before.lastIndexOf('\n') };
+    return { file: this.file, ...placeAt(this.text, offset) };
   }
+}
+
+function placeAt(text: string, offset: number): { line: number; column: number } {
+  const before = text.slice(0, offset);
+  return { line: before.split('\n').length, column: offset - before.lastIndexOf('\n') };
 }
 
 function inWords(error: ParseError): string {

@@ -32,7 +32,7 @@ export interface GatewayPlan {
 export interface TransmissionPlan {
   /** Data rate index of the region. */
   readonly dataRate: number;
-  /** Channel centre in hertz. */
+  /** Channel centre in hertz, 400 MHz to 3 GHz. */
   readonly frequencyHz: number;
   /** Application payload in bytes, 0 to 242. */
   readonly applicationBytes: number;
@@ -133,7 +133,7 @@ const position = z.strictObject({
 
 const transmission = z.strictObject({
   dataRate: between(0, 15).int().describe('Data rate index of the region: 3 is DR3.'),
-  frequencyHz: between(100e6, 3e9).describe('Channel centre in hertz: 868.1 MHz is 868100000.'),
+  frequencyHz: between(400e6, 3e9).describe('Channel centre in hertz: 868.1 MHz is 868100000.'),
   applicationBytes: between(0, 242)
     .int()
     .describe('Application payload in bytes, without the 13 bytes of LoRaWAN framing.'),

@@ -84,7 +84,7 @@ describe('bad input is exit code 2, one line, and nothing written', () => {
         );
         return dossier();
       },
-      /^plan\.json: walk\.file: expected a file that can be read \(ENOENT\), got ".*gone\.csv"$/,
+      /^plan\.json \(line 1, column \d+\): walk\.file: expected a file that can be read \(ENOENT\), got ".*gone\.csv"$/,
     ],
     [
       'a row that cannot be read',
@@ -104,6 +104,15 @@ describe('bad input is exit code 2, one line, and nothing written', () => {
         return dossier();
       },
       /^plan\.json \(line 1, column \d+\): link\.distanceKm: expected the key distanceM/,
+    ],
+    [
+      'a data rate that the region has not for LoRa',
+      async () => {
+        const text = JSON.stringify(examplePlan, null, 2).replace('"dataRate": 3', '"dataRate": 7');
+        await writeFile(join(folder, 'plan.json'), text);
+        return dossier();
+      },
+      /^plan\.json \(line 29, column 19\): node\.uplink\.dataRate: expected a LoRa data rate of EU868 for the uplink, got 7$/,
     ],
     [
       'an empty walk log',

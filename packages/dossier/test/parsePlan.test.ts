@@ -46,7 +46,7 @@ describe('refusals name the file, the place, the key and what was expected', () 
       '868.1',
       'out-of-range',
       'node.uplink.frequencyHz',
-      '100000000 or more',
+      '400000000 or more',
     ],
     [
       'a unit in the wrong key',
