@@ -13,6 +13,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['packages/*/test/**/*.test.ts', 'tests/**/*.test.ts'],
+          benchmark: { include: ['packages/*/bench/**/*.bench.ts'] },
           setupFiles: ['tests/support/randomSeed.ts'],
           testTimeout: 30_000,
         },

@@ -12,6 +12,7 @@ export type {
   NodePlan,
   Plan,
   Position,
+  RegionName,
   TransmissionPlan,
   WalkColumn,
   WalkPlan,

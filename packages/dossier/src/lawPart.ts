@@ -1,6 +1,7 @@
-import { checkTransmission, maxPayload, regions, type TransmissionCheck } from '@finial/lora';
+import { checkTransmission, type DataRate, maxPayload, type TransmissionCheck } from '@finial/lora';
 import type { Finding } from '@finial/units';
 import type { Plan, TransmissionPlan } from './plan.js';
+import { planRegion } from './planRegion.js';
 
 /** What the law and the regional parameters allow at one uplink data rate. */
 export interface DataRateRow {
@@ -39,9 +40,9 @@ export function lawPart(plan: Plan): LawPart {
   return {
     uplink,
     downlink,
-    dataRates: regions[plan.region].dataRates
-      .filter(({ direction, modulation }) => direction !== 'downlink' && modulation === 'LoRa')
-      .map(({ dataRate }) => dataRateRow(plan, dataRate)),
+    dataRates: planRegion(plan)
+      .dataRates.filter(({ direction }) => direction !== 'downlink')
+      .map((row) => dataRateRow(plan, row)),
     findings: [...uplink.findings, ...(downlink?.findings ?? [])],
   };
 }
@@ -49,28 +50,34 @@ export function lawPart(plan: Plan): LawPart {
 function check(plan: Plan, direction: 'uplink' | 'downlink', frame: TransmissionPlan): TransmissionCheck {
   const end = direction === 'uplink' ? plan.node : plan.gateway;
   return checkTransmission({
-    region: regions[plan.region],
+    region: planRegion(plan),
     jurisdiction: plan.jurisdiction,
     direction,
     ...frame,
     conductedPowerDbm: end.conductedPowerDbm,
     feedlineLossDb: end.feedlineLossDb ?? 0,
     antennaGainDbi: end.antennaGainDbi,
-    intervalSeconds: direction === 'uplink' ? plan.node.intervalSeconds : undefined,
-    channelUse: direction === 'uplink' ? plan.node.channelUse : undefined,
+    ...(direction === 'uplink' ? uplinkHabits(plan) : {}),
   });
 }
 
-function dataRateRow(plan: Plan, dataRate: number): DataRateRow {
-  const region = regions[plan.region];
-  const row = region.dataRates.find((candidate) => candidate.dataRate === dataRate);
-  const modulation =
-    row?.modulation === 'LoRa' ? `SF${row.spreadingFactor}, ${row.bandwidthHz / 1000} kHz` : '';
-  const longest = maxPayload({ region, dataRate, direction: 'uplink' });
+function uplinkHabits({ node }: Plan) {
+  const { intervalSeconds, channelUse, access, dwellLimited } = node;
+  return { intervalSeconds, channelUse, access, dwellLimited };
+}
+
+function dataRateRow(plan: Plan, row: DataRate): DataRateRow {
+  const { dataRate } = row;
+  const modulation = modulationInWords(row);
+  const { dwellLimited } = plan.node;
+  const longest = maxPayload({ region: planRegion(plan), dataRate, direction: 'uplink', dwellLimited });
   const longestPayloadBytes = longest.available ? longest.applicationBytes : 0;
   const { applicationBytes } = plan.node.uplink;
-  if (applicationBytes > longestPayloadBytes)
-    return { dataRate, modulation, longestPayloadBytes, permitted: false };
+  if (!longest.available || applicationBytes > longestPayloadBytes) {
+    const tooLong = `${applicationBytes} bytes do not fit: ${longestPayloadBytes} at most.`;
+    const reason = longest.available ? tooLong : `${longest.reason}.`;
+    return { dataRate, modulation, longestPayloadBytes, permitted: false, reason };
+  }
   const result = check(plan, 'uplink', { ...plan.node.uplink, dataRate });
   return {
     dataRate,
@@ -81,4 +88,9 @@ function dataRateRow(plan: Plan, dataRate: number): DataRateRow {
     permitted: result.permitted,
     reason: result.findings.find(({ severity }) => severity === 'stop')?.message,
   };
+}
+
+function modulationInWords(row: DataRate): string {
+  if (row.modulation === 'LoRa') return `SF${row.spreadingFactor}, ${row.bandwidthHz / 1000} kHz`;
+  return row.modulation === 'FSK' ? `FSK, ${row.bitRateBps / 1000} kbit/s` : `LR-FHSS, ${row.codeRate}`;
 }

@@ -1,6 +1,7 @@
-import { type LoRaDataRate, regions } from '@finial/lora';
+import type { LoRaDataRate } from '@finial/lora';
 import { InputError } from '@finial/units';
 import type { Plan } from './plan.js';
+import { planRegion } from './planRegion.js';
 
 /** The LoRa modulation behind a data rate of the plan's region. */
 export function loraModulation(
@@ -9,7 +10,7 @@ export function loraModulation(
   direction: 'uplink' | 'downlink',
   argument: string,
 ): LoRaDataRate {
-  const row = regions[plan.region].dataRates.find((candidate) => candidate.dataRate === dataRate);
+  const row = planRegion(plan).dataRates.find((candidate) => candidate.dataRate === dataRate);
   if (
     row !== undefined &&
     row.modulation === 'LoRa' &&

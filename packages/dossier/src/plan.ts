@@ -1,4 +1,21 @@
+import type { Access, JurisdictionName } from '@finial/lora';
 import { z } from 'zod';
+
+/** Common name of a channel plan of the LoRaWAN regional parameters. */
+export type RegionName =
+  | 'EU868'
+  | 'US915'
+  | 'AU915'
+  | 'AS923-1'
+  | 'AS923-2'
+  | 'AS923-3'
+  | 'AS923-4'
+  | 'IN865'
+  | 'KR920'
+  | 'EU433'
+  | 'CN470'
+  | 'CN779'
+  | 'RU864';
 
 /** A place on the ground, WGS 84. */
 export interface Position {
@@ -56,6 +73,10 @@ export interface NodePlan {
   readonly intervalSeconds: number;
   /** How the node uses the channels; only some laws ask. */
   readonly channelUse?: ChannelUse | undefined;
+  /** Whether the node keeps a duty cycle or listens first, where the law leaves the choice. */
+  readonly access?: Access | undefined;
+  /** Whether the network limits the dwell time of uplinks. */
+  readonly dwellLimited?: boolean | undefined;
 }
 
 /** How a node spreads its frames over the channels, as 47 CFR 15.247 tells hopping from hybrid systems. */
@@ -110,9 +131,9 @@ export interface Plan {
   /** Name of the gateway, as it shall appear on the dossier. */
   readonly name: string;
   /** LoRaWAN regional parameters in force. */
-  readonly region: 'EU868' | 'US915';
+  readonly region: RegionName;
   /** Law in force. */
-  readonly jurisdiction: 'EU' | 'US';
+  readonly jurisdiction: JurisdictionName;
   /** The gateway on the roof. */
   readonly gateway: GatewayPlan;
   /** The node that is to be heard. */
@@ -122,6 +143,22 @@ export interface Plan {
   /** The walk that proves the coverage. */
   readonly walk?: WalkPlan | undefined;
 }
+
+const regionNames = [
+  'EU868',
+  'US915',
+  'AU915',
+  'AS923-1',
+  'AS923-2',
+  'AS923-3',
+  'AS923-4',
+  'IN865',
+  'KR920',
+  'EU433',
+  'CN470',
+  'CN779',
+  'RU864',
+] as const satisfies readonly RegionName[];
 
 const text = (longest: number): z.ZodString => z.string().min(1).max(longest);
 const between = (min: number, max: number): z.ZodNumber => z.number().min(min).max(max);
@@ -172,6 +209,11 @@ const node = z.strictObject({
     .describe(
       'How the node uses the channels: 64-channel hopping, an 8-channel hybrid, or one channel. Only some laws ask.',
     ),
+  access: z
+    .enum(['duty-cycle', 'listen-before-talk'])
+    .optional()
+    .describe('Whether the node keeps a duty cycle or listens first, where the law leaves the choice.'),
+  dwellLimited: z.boolean().optional().describe('Whether the network limits the dwell time of uplinks.'),
 });
 
 const link = z.strictObject({
@@ -215,8 +257,8 @@ export const planSchema: z.ZodType<Plan> = z.strictObject({
   $schema: z.string().max(500).optional().describe('Path or address of the JSON Schema, for editors.'),
   version: z.literal(1).describe('Version of the plan format.'),
   name: text(120).describe('Name of the gateway, as it shall appear on the dossier.'),
-  region: z.enum(['EU868', 'US915']).describe('LoRaWAN regional parameters in force.'),
-  jurisdiction: z.enum(['EU', 'US']).describe('Law in force.'),
+  region: z.enum(regionNames).describe('LoRaWAN regional parameters in force.'),
+  jurisdiction: z.enum(['EU', 'US', 'AU', 'JP', 'IN', 'KR', 'CN']).describe('Law in force.'),
   gateway: gateway.describe('The gateway on the roof.'),
   node: node.describe('The node that is to be heard.'),
   link: link.describe('The path of the link-budget picture.'),

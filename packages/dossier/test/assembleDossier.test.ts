@@ -1,7 +1,9 @@
+import { regions } from '@finial/lora';
 import { isInputError } from '@finial/units';
 import { describe, expect, test } from 'vitest';
 import { assembleDossier } from '../src/assembleDossier.js';
 import type { Plan } from '../src/plan.js';
+import { renderHtml } from '../src/renderHtml.js';
 import { exampleLog, examplePlan } from './examplePlan.js';
 
 const withWalk: Plan = { ...examplePlan, walk: { file: 'walk.csv' } };
@@ -156,4 +158,36 @@ test('findings are listed gravest first', async () => {
   const weights = verdict.findings.map(({ severity }) => order.indexOf(severity));
   expect(weights).toEqual([...weights].sort());
   expect(new Set(weights).size).toBeGreaterThan(1);
+});
+
+describe('every region under every law', () => {
+  const laws = ['EU', 'US', 'AU', 'JP', 'IN', 'KR', 'CN'] as const;
+  const pairs = Object.values(regions).flatMap((region) =>
+    laws.map((jurisdiction) => ({ region, jurisdiction })),
+  );
+
+  test.each(pairs)('$region.name, $jurisdiction', async ({ region, jurisdiction }) => {
+    const rate = region.dataRates.find(
+      ({ modulation, direction, dwellMacPayloadBytes }) =>
+        modulation === 'LoRa' && direction !== 'downlink' && dwellMacPayloadBytes !== null,
+    );
+    const frequencyHz = region.channels.find(({ direction }) => direction !== 'downlink')?.firstHz ?? 0;
+    const uplink = { dataRate: rate?.dataRate ?? 0, frequencyHz, applicationBytes: 4 };
+    const plan: Plan = {
+      ...withWalk,
+      region: region.name as Plan['region'],
+      jurisdiction,
+      gateway: { ...examplePlan.gateway, downlink: undefined },
+      node: { ...examplePlan.node, uplink },
+    };
+    const dossier = await assembleDossier(plan, { 'walk.csv': exampleLog });
+    const uplinkRates = region.dataRates.filter(({ direction }) => direction !== 'downlink');
+    expect(dossier.law.dataRates).toHaveLength(uplinkRates.length);
+    // What is refused says why, and what is allowed to last says how long.
+    for (const row of dossier.law.dataRates) {
+      if (row.permitted) expect(row.airtimeSeconds).toBeGreaterThan(0);
+      else expect(row.reason).toMatch(/\.$/);
+    }
+    expect(renderHtml(dossier)).not.toMatch(/NaN|Infinity|undefined|\[object/);
+  });
 });

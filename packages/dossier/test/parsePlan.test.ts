@@ -88,7 +88,7 @@ describe('refusals name the file, the place, the key and what was expected', () 
       'node.uplink.dataRate',
       'whole number',
     ],
-    ['another region', '"EU868"', '"EU900"', 'unknown-option', 'region', 'EU868 or US915'],
+    ['another region', '"EU868"', '"EU900"', 'unknown-option', 'region', 'EU868 or US915 or AU915'],
     ['an empty name', '"Chapel loft"', '""', 'out-of-range', 'name', 'not empty'],
     [
       'a loss without its number',

@@ -3,7 +3,6 @@ import { checkedCodingRate } from './codingRate.js';
 import { exactBandwidthHz } from './loraBandwidth.js';
 import { isOptimized, type LowDataRateOptimize } from './lowDataRateOptimize.js';
 import { checkedSpreadingFactor } from './spreadingFactor.js';
-import { symbolSecondsKernel } from './timeOnAirKernel.js';
 
 /** A LoRa modulation. */
 export interface LoRaModulation {
@@ -39,8 +38,8 @@ export function bitRateBps(modulation: LoRaModulation): number {
   const spreadingFactor = checkedSpreadingFactor(modulation.spreadingFactor);
   const bandwidthHz = exactBandwidthHz(modulation.bandwidthHz);
   const codingRate = checkedCodingRate(modulation.codingRate);
-  const symbolSeconds = symbolSecondsKernel(spreadingFactor, bandwidthHz);
-  const optimized = isOptimized(modulation.lowDataRateOptimize, spreadingFactor, symbolSeconds);
+  const symbolSeconds = 2 ** spreadingFactor / bandwidthHz;
+  const optimized = isOptimized(modulation.lowDataRateOptimize, spreadingFactor, bandwidthHz, symbolSeconds);
   const bitsPerSymbol = optimized ? spreadingFactor - 2 : spreadingFactor;
   return (bitsPerSymbol * 4) / (codingRate * symbolSeconds);
 }

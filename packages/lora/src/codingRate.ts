@@ -1,12 +1,12 @@
 import { checkInteger } from '@finial/units';
 
-const bounds = { min: 5, max: 8, unit: 'coded bits for four' };
-
 /**
- * The denominator of the coding rate if it is one of 4/5 to 4/8. The long-interleaver rates of later chips are no such number: they
- * spread over the whole payload, and the formulas here do not hold for them.
+ * The denominator of the coding rate if it is one of 4/5 to 4/8.
+ *
+ * The long-interleaver rates (LI) of later chips spread over the whole payload, so that no formula here holds for them. Their codes
+ * in the chips' registers happen to be 5, 6 and 7: they are no denominators.
  */
 export function checkedCodingRate(codingRate: unknown): number {
-  if (codingRate === 5) return 5;
-  return checkInteger(codingRate, 'codingRate', bounds);
+  const unit = 'coded bits for four (the long interleaver, LI, is not covered)';
+  return checkInteger(codingRate, 'codingRate', { min: 5, max: 8, unit });
 }

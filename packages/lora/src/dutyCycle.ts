@@ -11,8 +11,9 @@ export interface DutyCycledFrame {
 /**
  * Shortest interval in seconds between the starts of equal frames that keeps a duty cycle. The frame itself is inside the interval.
  *
- * The law counts over a whole observation time (an hour in Europe), so that a burst may come faster and be paid for with silence; a
- * steady interval of this length is lawful for ever.
+ * This keeps the duty cycle on the average. The law counts over an observation time (an hour in Europe): a burst may come faster and be
+ * paid for with silence, while some hour of steady frames may hold one frame too many, since only whole frames fit into its end.
+ * `lawfulPace` gives the slightly longer interval that keeps every hour.
  *
  * @returns seconds between starts, exact to a rounding
  * @throws {@link InputError} `not-a-finite-number`, `out-of-range` or `wrong-type`

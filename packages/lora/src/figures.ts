@@ -24,6 +24,11 @@ export function seconds(duration: number): string {
   return `${Number(duration.toFixed(duration < 10 ? 3 : 1))} s`;
 }
 
+/** A time too short to be told in seconds. */
+export function milliseconds(duration: number): string {
+  return `${Number((duration * 1e3).toPrecision(3))} ms`;
+}
+
 export function megahertz(frequencyHz: number): string {
   return `${Number((frequencyHz / 1e6).toFixed(4))} MHz`;
 }

@@ -40,11 +40,11 @@ const headerBytes = 8;
  * Largest payload that the regional parameters allow on a data rate.
  *
  * The tables are the plan's, not the law's: without a dwell limit they are shorter than the radio allows, and a duty cycle may
- * still make long frames rare. Editions differ; `region.sources.payloads` says which one is here.
+ * still make long frames rare. Editions differ; `citationOf` says which one is here.
  *
  * @returns the limits in bytes, exact to the cited tables, or the reason why the data rate cannot be used
  * @throws {@link InputError} `wrong-type` (no region), `not-a-finite-number`, `out-of-range` or `unknown-option`
- * @source LoRaWAN regional parameters, payload tables of each plan, see `region.sources.payloads`
+ * @source LoRaWAN regional parameters, payload tables of each plan, see `citationOf`
  * @example
  * ```ts
  * import { maxPayload, regions } from '@finial/lora';
@@ -63,7 +63,11 @@ export function maxPayload(question: PayloadQuestion): MaxPayload {
   checkOneOf(repeater, 'repeater', [true, false]);
 
   const row = dataRateRow(region, dataRate);
-  if (row === undefined) return unavailable(`DR${dataRate} of ${region.name} is reserved for future use`);
+  if (row === undefined) {
+    const reason = region.unusableDataRates?.[dataRate];
+    if (reason !== undefined) return unavailable(`DR${dataRate} of ${region.name} cannot be used: ${reason}`);
+    return unavailable(`DR${dataRate} of ${region.name} is reserved for future use`);
+  }
   if (!serves(row, direction))
     return unavailable(`DR${dataRate} of ${region.name} is for ${row.direction}s only`);
   const macPayloadBytes = dwellLimited ? dwellLimit(row, direction) : row.macPayloadBytes;

@@ -1,2 +1,13 @@
+export { AS923_1 } from './regions/as923-1.js';
+export { AS923_2 } from './regions/as923-2.js';
+export { AS923_3 } from './regions/as923-3.js';
+export { AS923_4 } from './regions/as923-4.js';
+export { AU915 } from './regions/au915.js';
+export { CN470 } from './regions/cn470.js';
+export { CN779 } from './regions/cn779.js';
+export { EU433 } from './regions/eu433.js';
 export { EU868 } from './regions/eu868.js';
+export { IN865 } from './regions/in865.js';
+export { KR920 } from './regions/kr920.js';
+export { RU864 } from './regions/ru864.js';
 export { US915 } from './regions/us915.js';

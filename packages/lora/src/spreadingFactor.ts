@@ -1,12 +1,6 @@
 import { checkInteger } from '@finial/units';
 
-const bounds = { min: 5, max: 12, unit: 'spreading factor' };
-
-/** The spreading factor if it is one of SF5 to SF12; the check is inline because it runs in hot loops. */
+/** The spreading factor if it is one of SF5 to SF12. */
 export function checkedSpreadingFactor(spreadingFactor: unknown): number {
-  if (Number.isInteger(spreadingFactor)) {
-    const whole = spreadingFactor as number;
-    if (whole >= bounds.min && whole <= bounds.max) return whole;
-  }
-  return checkInteger(spreadingFactor, 'spreadingFactor', bounds);
+  return checkInteger(spreadingFactor, 'spreadingFactor', { min: 5, max: 12, unit: 'bits per symbol' });
 }

@@ -1,7 +1,6 @@
-import { checkObject, checkOneOf, checkRange, frequencyHints, type RangeBounds } from '@finial/units';
+import { checkObject, checkRange, frequencyHints, type RangeBounds } from '@finial/units';
 import { type BandPlace, placeInBandPlan } from './law/bandPlan.js';
-import { euBandPlan } from './law/eu.js';
-import { usBandPlan } from './law/us.js';
+import { checkedJurisdiction } from './law/jurisdictions.js';
 import type { JurisdictionName } from './Transmission.js';
 
 /** A channel whose law is asked. */
@@ -22,8 +21,6 @@ export const frequencyBounds: RangeBounds = {
   hints: frequencyHints,
 };
 
-const plans = { EU: euBandPlan, US: usBandPlan };
-
 /**
  * The sub-band of the law that holds a channel with its whole bandwidth, or why none does.
  *
@@ -32,7 +29,7 @@ const plans = { EU: euBandPlan, US: usBandPlan };
  *
  * @returns the place with its sub-band (power, duty cycle, citation); exact to the cited tables
  * @throws {@link InputError} `not-a-finite-number`, `out-of-range`, `unknown-option` or `wrong-type`
- * @source EN 300 220-2 table B.1 and ERC/REC 70-03 (EU), 47 CFR 15.247 (US); each row carries its citation
+ * @source EN 300 220-2 table B.1 and ERC/REC 70-03 (EU), 47 CFR 15.247 (US) and others; each row carries its citation
  * @example 125 kHz centred on the edge of a sub-band
  * ```ts
  * import { subBandAt } from '@finial/lora';
@@ -43,8 +40,8 @@ const plans = { EU: euBandPlan, US: usBandPlan };
  */
 export function subBandAt(channel: Channel): BandPlace {
   checkObject(channel, 'channel');
-  const jurisdiction = checkOneOf(channel.jurisdiction, 'jurisdiction', ['EU', 'US']);
+  const { plan } = checkedJurisdiction(channel.jurisdiction);
   const frequencyHz = checkRange(channel.frequencyHz, 'frequencyHz', frequencyBounds);
   const bandwidthHz = checkRange(channel.bandwidthHz, 'bandwidthHz', { min: 0, max: 10e6, unit: 'hertz' });
-  return placeInBandPlan(plans[jurisdiction], frequencyHz, bandwidthHz);
+  return placeInBandPlan(plan, frequencyHz, bandwidthHz);
 }

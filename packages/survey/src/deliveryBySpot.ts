@@ -6,7 +6,7 @@ import {
   type DeliveryRatio,
   ratioOfCount,
 } from './deliveryRatio.js';
-import { signalPowerKernel } from './effectiveSignalPower.js';
+import { effectiveSignalPowerDbm } from './effectiveSignalPower.js';
 import { checkPosition, groundDistanceKernel } from './groundDistance.js';
 import type { Observation, Position } from './Observation.js';
 
@@ -127,7 +127,7 @@ function meanLevels(
   frames: readonly Observation[],
 ): Pick<SpotDelivery, 'meanRssiDbm' | 'meanSnrDb' | 'meanEffectiveSignalPowerDbm'> {
   const signal = frames.map(({ rssiDbm, snrDb }) =>
-    rssiDbm === undefined || snrDb === undefined ? undefined : signalPowerKernel(rssiDbm, snrDb),
+    rssiDbm === undefined || snrDb === undefined ? undefined : effectiveSignalPowerDbm({ rssiDbm, snrDb }),
   );
   return {
     ...known('meanRssiDbm', mean(present(frames.map(({ rssiDbm }) => rssiDbm)))),

@@ -1,12 +1,7 @@
-import { checkRange } from '@finial/units';
+import { type ReportedLevel, signalAndNoiseDbm } from '@finial/lora';
 
 /** What a LoRa receiver tells about a frame. */
-export interface ReceivedLevel {
-  /** Packet RSSI in dBm, -3000 to 3000: the power of signal and noise together. */
-  readonly rssiDbm: number;
-  /** Signal-to-noise ratio in dB, -3000 to 3000. */
-  readonly snrDb: number;
-}
+export type ReceivedLevel = ReportedLevel;
 
 /**
  * Power of the signal alone in a received LoRa frame, in dBm.
@@ -17,7 +12,7 @@ export interface ReceivedLevel {
  * reporting more than about 10 dB SNR; there the RSSI is the signal power within half a decibel.
  *
  * @returns dBm: rssi + snr - 10 lg(1 + 10^(snr/10)), error below 1e-12 dB of the larger input; never above the RSSI
- * @throws {@link InputError} `not-a-finite-number` or `out-of-range`
+ * @throws {@link InputError} `not-a-finite-number`, `out-of-range` or `wrong-type`
  * @source Identity of powers: RSSI is S + N, SNR is S/N, so S = RSSI · SNR/(1 + SNR). Used as 'expected signal power' (ESP)
  * in the descriptions of open LoRa measurement sets
  * @example A frame 16 dB below the noise
@@ -28,15 +23,14 @@ export interface ReceivedLevel {
  * ```
  */
 export function effectiveSignalPowerDbm(level: ReceivedLevel): number {
-  const { rssiDbm, snrDb } = checkedLevel(level);
-  return signalPowerKernel(rssiDbm, snrDb);
+  return signalAndNoiseDbm(level).signalPowerDbm;
 }
 
 /**
  * Power of the noise (and interference) in a received LoRa frame, in dBm, within the frame's bandwidth.
  *
  * @returns dBm: rssi - 10 lg(1 + 10^(snr/10)), error below 1e-12 dB of the larger input; never above the RSSI
- * @throws {@link InputError} `not-a-finite-number` or `out-of-range`
+ * @throws {@link InputError} `not-a-finite-number`, `out-of-range` or `wrong-type`
  * @source Identity of powers: RSSI is S + N, SNR is S/N, so N = RSSI/(1 + SNR)
  * @example
  * ```ts
@@ -46,25 +40,5 @@ export function effectiveSignalPowerDbm(level: ReceivedLevel): number {
  * ```
  */
 export function noisePowerDbm(level: ReceivedLevel): number {
-  const { rssiDbm, snrDb } = checkedLevel(level);
-  return rssiDbm - sumWithOneDb(snrDb);
-}
-
-/** The unchecked form of {@link effectiveSignalPowerDbm}, for loops over checked observations. */
-export function signalPowerKernel(rssiDbm: number, snrDb: number): number {
-  return rssiDbm - sumWithOneDb(-snrDb);
-}
-
-/** 10 lg(1 + 10^(x/10)) without overflow at large x and without losing the small term at very negative x. */
-function sumWithOneDb(ratioDb: number): number {
-  const perNeper = 10 / Math.LN10;
-  return Math.max(ratioDb, 0) + perNeper * Math.log1p(Math.exp(-Math.abs(ratioDb) / perNeper));
-}
-
-function checkedLevel(level: ReceivedLevel): ReceivedLevel {
-  const range = { min: -3000, max: 3000 };
-  return {
-    rssiDbm: checkRange(level?.rssiDbm, 'rssiDbm', { ...range, unit: 'dBm' }),
-    snrDb: checkRange(level?.snrDb, 'snrDb', { ...range, unit: 'dB' }),
-  };
+  return signalAndNoiseDbm(level).noisePowerDbm;
 }

@@ -1,6 +1,6 @@
 import { checkObject, checkOneOf, checkRange, InputError } from '@finial/units';
 import { checkObservations } from './checkObservations.js';
-import { signalPowerKernel } from './effectiveSignalPower.js';
+import { effectiveSignalPowerDbm } from './effectiveSignalPower.js';
 import { checkPosition, groundDistanceKernel } from './groundDistance.js';
 import type { Observation, Position } from './Observation.js';
 import { straightLine } from './straightLine.js';
@@ -179,7 +179,7 @@ function distanceOf(observation: Observation, gateway: Position | undefined, ind
 
 function levelOf({ rssiDbm, snrDb }: Observation, signal: 'effective' | 'rssi'): number | undefined {
   if (rssiDbm === undefined || signal === 'rssi') return rssiDbm;
-  return snrDb === undefined ? undefined : signalPowerKernel(rssiDbm, snrDb);
+  return snrDb === undefined ? undefined : effectiveSignalPowerDbm({ rssiDbm, snrDb });
 }
 
 function tooFewFrames(used: number, minimumDistanceM: number, excluded: ExcludedFrames): InputError {

@@ -59,19 +59,20 @@ export class InputError extends RangeError {
   /** Always `InputError`, also where the class has another name after bundling. */
   override readonly name: 'InputError' = 'InputError';
   /** Why the input was refused. */
-  readonly code: InputErrorCode;
+  // Declared, not defined: the constructor sets them, and definitions of their own would only make every bundle larger.
+  declare readonly code: InputErrorCode;
   /** Path of the argument, or the field of a file. */
-  readonly argument: string;
+  declare readonly argument: string;
   /** The value that came. */
-  readonly received: unknown;
+  declare readonly received: unknown;
   /** What was wanted, in words. */
-  readonly expected: string;
+  declare readonly expected: string;
   /** Name of the file, where the input came from one. */
-  readonly file: string | undefined;
+  declare readonly file: string | undefined;
   /** Line in the file, counted from 1. */
-  readonly line: number | undefined;
+  declare readonly line: number | undefined;
   /** Column in the line, counted from 1. */
-  readonly column: number | undefined;
+  declare readonly column: number | undefined;
 
   constructor(detail: InputErrorDetail, options?: ErrorOptions) {
     super(messageOf(detail), options);
@@ -105,10 +106,7 @@ export class InputError extends RangeError {
   }): InputError {
     return new InputError(
       {
-        code: this.code,
-        argument: this.argument,
-        received: this.received,
-        expected: this.expected,
+        ...this,
         file: place.file ?? this.file,
         line: place.line ?? this.line,
         column: place.column ?? this.column,
@@ -136,34 +134,23 @@ export function isInputError(value: unknown): value is InputError {
   return typeof value === 'object' && value !== null && brand in value;
 }
 
-function messageOf(detail: InputErrorDetail): string {
-  const sentence = `expected ${detail.expected}, got ${shown(detail.received)}`;
-  const subject = detail.argument === '' ? sentence : `${detail.argument}: ${sentence}`;
-  const place = placeOf(detail);
-  return place === '' ? subject : `${place}: ${subject}`;
+function messageOf({ argument, received, expected, file, line, column }: InputErrorDetail): string {
+  const position = [line !== undefined && `line ${line}`, column !== undefined && `column ${column}`]
+    .filter(Boolean)
+    .join(', ');
+  const place = file && position ? `${file} (${position})` : file || position;
+  return [place, argument, `expected ${expected}, got ${shown(received)}`].filter(Boolean).join(': ');
 }
-
-function placeOf({ file, line, column }: InputErrorDetail): string {
-  const parts: string[] = [];
-  if (line !== undefined) parts.push(`line ${line}`);
-  if (column !== undefined) parts.push(`column ${column}`);
-  const position = parts.join(', ');
-  if (file === undefined) return position;
-  return position === '' ? file : `${file} (${position})`;
-}
-
-const longestShown = 60;
 
 /** The received value in one short line: a message never carries a whole file, nor a line break. */
 function shown(value: unknown): string {
-  if (value === undefined) return 'nothing';
-  if (typeof value === 'number' || typeof value === 'boolean' || value === null) return String(value);
-  if (typeof value === 'bigint') return `${value}n`;
-  if (typeof value === 'string') return shortened(JSON.stringify(value));
+  const kind = typeof value;
+  if (kind === 'string') {
+    const text = JSON.stringify(value);
+    return text.length > 60 ? `${text.slice(0, 58)}…"` : text;
+  }
+  if (kind === 'function' || kind === 'symbol') return `a ${kind}`;
   if (Array.isArray(value)) return `a list of ${value.length}`;
-  return typeof value === 'object' ? 'an object' : `a ${typeof value}`;
-}
-
-function shortened(text: string): string {
-  return text.length <= longestShown ? text : `${text.slice(0, longestShown - 2)}…"`;
+  if (kind === 'object' && value) return 'an object';
+  return value === undefined ? 'nothing' : `${value}${kind === 'bigint' ? 'n' : ''}`;
 }

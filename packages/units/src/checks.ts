@@ -33,8 +33,8 @@ export interface RangeBounds {
  * ```
  */
 export function checkFinite(value: unknown, argument: string, unit: string): number {
-  if (typeof value === 'number' && Number.isFinite(value)) return value;
-  throw notFinite(value, argument, `a finite number of ${unit}`);
+  if (isFiniteNumber(value)) return value;
+  throw refusal(value, argument, `a finite number of ${unit}`);
 }
 
 /**
@@ -50,10 +50,8 @@ export function checkFinite(value: unknown, argument: string, unit: string): num
  * ```
  */
 export function checkPositive(value: unknown, argument: string, unit: string): number {
-  const expected = `more than 0 ${unit}`;
-  if (typeof value !== 'number' || !Number.isFinite(value)) throw notFinite(value, argument, expected);
-  if (value <= 0) throw new InputError({ code: 'out-of-range', argument, received: value, expected });
-  return value;
+  if (isFiniteNumber(value) && value > 0) return value;
+  throw refusal(value, argument, `more than 0 ${unit}`);
 }
 
 /**
@@ -69,10 +67,8 @@ export function checkPositive(value: unknown, argument: string, unit: string): n
  * ```
  */
 export function checkNotNegative(value: unknown, argument: string, unit: string): number {
-  const expected = `0 ${unit} or more`;
-  if (typeof value !== 'number' || !Number.isFinite(value)) throw notFinite(value, argument, expected);
-  if (value < 0) throw new InputError({ code: 'out-of-range', argument, received: value, expected });
-  return value;
+  if (isFiniteNumber(value) && value >= 0) return value;
+  throw refusal(value, argument, `0 ${unit} or more`);
 }
 
 /**
@@ -95,16 +91,12 @@ export function checkNotNegative(value: unknown, argument: string, unit: string)
  */
 export function checkRange(value: unknown, argument: string, bounds: RangeBounds): number {
   const { min, max, unit, hints = [] } = bounds;
-  const expected = `${min} to ${max} ${unit}`;
-  if (typeof value !== 'number' || !Number.isFinite(value)) throw notFinite(value, argument, expected);
-  if (value >= min && value <= max) return value;
-  const scale = hints.find(({ ratio }) => value * ratio >= min && value * ratio <= max);
-  throw new InputError({
-    code: 'out-of-range',
-    argument,
-    received: value,
-    expected: scale === undefined ? expected : `${expected} (${scale.name}?)`,
-  });
+  if (isFiniteNumber(value) && value >= min && value <= max) return value;
+  const scale = isFiniteNumber(value)
+    ? hints.find(({ ratio }) => value * ratio >= min && value * ratio <= max)
+    : undefined;
+  const hint = scale === undefined ? '' : ` (${scale.name}?)`;
+  throw refusal(value, argument, `${min} to ${max} ${unit}${hint}`);
 }
 
 /** Scales in which frequencies are often written, for {@link checkRange}. */
@@ -127,12 +119,11 @@ export const frequencyHints: readonly ScaleHint[] = [
  */
 export function checkInteger(value: unknown, argument: string, bounds: RangeBounds): number {
   const { min, max, unit } = bounds;
-  const expected = `a whole number of ${unit} from ${min} to ${max}`;
-  if (typeof value !== 'number' || !Number.isFinite(value)) throw notFinite(value, argument, expected);
-  if (!Number.isInteger(value) || value < min || value > max) {
-    throw new InputError({ code: 'out-of-range', argument, received: value, expected });
+  if (Number.isInteger(value)) {
+    const whole = value as number;
+    if (whole >= min && whole <= max) return whole;
   }
-  return value;
+  throw refusal(value, argument, `a whole number of ${unit} from ${min} to ${max}`);
 }
 
 /**
@@ -194,6 +185,12 @@ export function checkList<Item>(value: readonly Item[], argument: string): reado
   return value;
 }
 
-function notFinite(value: unknown, argument: string, expected: string): InputError {
-  return new InputError({ code: 'not-a-finite-number', argument, received: value, expected });
+function isFiniteNumber(value: unknown): value is number {
+  return Number.isFinite(value);
+}
+
+/** Only a refusal needs its words: they are put together after a check has failed. */
+function refusal(value: unknown, argument: string, expected: string): InputError {
+  const code = isFiniteNumber(value) ? 'out-of-range' : 'not-a-finite-number';
+  return new InputError({ code, argument, received: value, expected });
 }

@@ -1,5 +1,17 @@
 import type { Citation } from '../Citation.js';
 
+/** The facts of a {@link SubBand} that may each come from a source of its own. */
+export type BandFact =
+  | 'erp'
+  | 'eirp'
+  | 'gatewayEirp'
+  | 'conductedPower'
+  | 'bandwidth'
+  | 'dutyCycle'
+  | 'observation'
+  | 'burst'
+  | 'listening';
+
 /** A stretch of spectrum with one set of rules. */
 export interface SubBand {
   /** Lower edge in hertz. */
@@ -8,12 +20,40 @@ export interface SubBand {
   readonly maxHz: number;
   /** Highest effective radiated power in dBm, where the rule is stated so. */
   readonly maxErpDbm?: number | undefined;
-  /** Greatest share of the time on air, as a ratio, where there is a duty cycle. */
+  /** Highest equivalent isotropically radiated power in dBm, where the rule is stated so. */
+  readonly maxEirpDbm?: number | undefined;
+  /** The same for gateways, where they have a limit of their own. */
+  readonly maxGatewayEirpDbm?: number | undefined;
+  /** Highest power at the transmitter's port in dBm, where the rule is stated so. */
+  readonly maxConductedPowerDbm?: number | undefined;
+  /** Greatest bandwidth of a signal in hertz, where it is less than the stretch. */
+  readonly maxBandwidthHz?: number | undefined;
+  /** Greatest share of the time on the air, as a ratio, where there is a duty cycle. */
   readonly dutyCycleRatio?: number | undefined;
+  /** Time in seconds over which that share is counted; given with every duty cycle. */
+  readonly observationSeconds?: number | undefined;
+  /** Longest single transmission in seconds, where there is a limit; with `listening` that of a station that listens. */
+  readonly longestSeconds?: number | undefined;
+  /** Least silence after a transmission in seconds, where there is a limit; with `listening` that of a station that listens. */
+  readonly pauseSeconds?: number | undefined;
   /** Power up to which another row of the law asks for no duty cycle. */
   readonly withoutDutyCycle?: FreeOfDutyCycle | undefined;
+  /** What a station must do that listens before it talks; left out where that way is not known. */
+  readonly listening?: Listening | undefined;
   /** Where the rule comes from. */
   readonly citation: Citation;
+  /** Where single facts come from, if not from there. */
+  readonly sources?: Readonly<Partial<Record<BandFact, Citation>>> | undefined;
+}
+
+/** What a station must hear, or not hear, before it talks. */
+export interface Listening {
+  /** Least time of listening in seconds. */
+  readonly listenSeconds: number;
+  /** Level in dBm from which the channel counts as occupied. */
+  readonly thresholdDbm: number;
+  /** Whether a station that listens need not keep the duty cycle. */
+  readonly sparesDutyCycle: boolean;
 }
 
 /** A low power at which a sub-band has no duty cycle. */
@@ -38,7 +78,7 @@ export interface ReservedBand {
 
 /** The stretches of a law, in order of frequency. Whatever lies in none of them is not covered, which is not permission. */
 export interface BandPlan {
-  /** Stretches in which LoRa may be sent. */
+  /** Stretches in which frames may be sent. */
   readonly subBands: readonly SubBand[];
   /** Stretches in which it may not. */
   readonly reserved: readonly ReservedBand[];
@@ -77,6 +117,11 @@ export interface NotCovered {
   readonly kind: 'not-covered';
 }
 
+/** Where a fact of a sub-band comes from. */
+export function sourceOf(subBand: SubBand, fact: BandFact): Citation {
+  return subBand.sources?.[fact] ?? subBand.citation;
+}
+
 /** What bands and channels have in common. */
 interface Stretch {
   readonly minHz: number;
@@ -106,7 +151,9 @@ export function nearestLawfulHz(
       Math.min(Math.max(frequencyHz, band.minHz + bandwidthHz / 2), band.maxHz - bandwidthHz / 2),
     );
   const nearest = centres.sort((a, b) => Math.abs(a - frequencyHz) - Math.abs(b - frequencyHz))[0];
-  return nearest !== undefined && Math.abs(nearest - frequencyHz) <= 1e6 ? nearest : undefined;
+  // Farther than this no slip of the pen is at work, but another band or country.
+  const farthestHz = 1e6 + bandwidthHz;
+  return nearest !== undefined && Math.abs(nearest - frequencyHz) <= farthestHz ? nearest : undefined;
 }
 
 function overlaps(a: Stretch, b: Stretch): boolean {

@@ -1,5 +1,12 @@
 import type { Citation } from '../Citation.js';
-import type { Region } from '../Region.js';
+import {
+  defaultDelays,
+  defaultParameters,
+  defaultSettings,
+  repeaterTable,
+} from '../planRows/defaultSettings.js';
+import { firstWindowRows, fskRow, narrowRows, row250kHz } from '../planRows/dynamicRows.js';
+import type { LrFhssDataRate, Region } from '../Region.js';
 
 const stacks: Citation = {
   document: 'EU868 region tables of the MAC stacks LoRaMac-node dcbcfb3 and SWL2001 9a14f67, which agree',
@@ -14,16 +21,11 @@ const hoppingStack: Citation = {
   status: 'stack',
 };
 
-const repeaterTable: Citation = {
-  document: 'Repeater table of the MAC library brocaar/lorawan a18a103',
-  edition: 'labelled RP002-1.0.3',
-  status: 'stack',
-};
-
-const defaultDelays: Citation = {
-  document: 'RP002 section 3, default parameters (page 28, read in part; MAC stacks agree)',
-  edition: '1.0.4',
-  status: 'read',
+/** What the LR-FHSS rows have in common; a node must be made for them, and its downlinks are LoRa. */
+const hopping: Pick<LrFhssDataRate, 'direction' | 'modulation' | 'citations'> = {
+  direction: 'uplink',
+  modulation: 'LR-FHSS',
+  citations: { modulation: hoppingStack, payload: hoppingStack },
 };
 
 /**
@@ -39,95 +41,13 @@ export const EU868: Region = {
   minHz: 863e6,
   maxHz: 870e6,
   dataRates: [
-    {
-      dataRate: 0,
-      direction: 'both',
-      modulation: 'LoRa',
-      spreadingFactor: 12,
-      bandwidthHz: 125e3,
-      macPayloadBytes: 59,
-    },
-    {
-      dataRate: 1,
-      direction: 'both',
-      modulation: 'LoRa',
-      spreadingFactor: 11,
-      bandwidthHz: 125e3,
-      macPayloadBytes: 59,
-    },
-    {
-      dataRate: 2,
-      direction: 'both',
-      modulation: 'LoRa',
-      spreadingFactor: 10,
-      bandwidthHz: 125e3,
-      macPayloadBytes: 59,
-    },
-    {
-      dataRate: 3,
-      direction: 'both',
-      modulation: 'LoRa',
-      spreadingFactor: 9,
-      bandwidthHz: 125e3,
-      macPayloadBytes: 123,
-    },
-    {
-      dataRate: 4,
-      direction: 'both',
-      modulation: 'LoRa',
-      spreadingFactor: 8,
-      bandwidthHz: 125e3,
-      macPayloadBytes: 250,
-    },
-    {
-      dataRate: 5,
-      direction: 'both',
-      modulation: 'LoRa',
-      spreadingFactor: 7,
-      bandwidthHz: 125e3,
-      macPayloadBytes: 250,
-    },
-    {
-      dataRate: 6,
-      direction: 'both',
-      modulation: 'LoRa',
-      spreadingFactor: 7,
-      bandwidthHz: 250e3,
-      macPayloadBytes: 250,
-    },
-    { dataRate: 7, direction: 'both', modulation: 'FSK', bitRateBps: 50e3, macPayloadBytes: 250 },
-    {
-      dataRate: 8,
-      direction: 'uplink',
-      modulation: 'LR-FHSS',
-      codeRate: '1/3',
-      channelWidthHz: 137e3,
-      macPayloadBytes: 58,
-    },
-    {
-      dataRate: 9,
-      direction: 'uplink',
-      modulation: 'LR-FHSS',
-      codeRate: '2/3',
-      channelWidthHz: 137e3,
-      macPayloadBytes: 123,
-    },
-    {
-      dataRate: 10,
-      direction: 'uplink',
-      modulation: 'LR-FHSS',
-      codeRate: '1/3',
-      channelWidthHz: 336e3,
-      macPayloadBytes: 58,
-    },
-    {
-      dataRate: 11,
-      direction: 'uplink',
-      modulation: 'LR-FHSS',
-      codeRate: '2/3',
-      channelWidthHz: 336e3,
-      macPayloadBytes: 123,
-    },
+    ...narrowRows,
+    ...row250kHz,
+    fskRow,
+    { ...hopping, dataRate: 8, codeRate: '1/3', channelWidthHz: 137e3, macPayloadBytes: 58 },
+    { ...hopping, dataRate: 9, codeRate: '2/3', channelWidthHz: 137e3, macPayloadBytes: 123 },
+    { ...hopping, dataRate: 10, codeRate: '1/3', channelWidthHz: 336e3, macPayloadBytes: 58 },
+    { ...hopping, dataRate: 11, codeRate: '2/3', channelWidthHz: 336e3, macPayloadBytes: 123 },
   ],
   repeaterMacPayloadBytes: 230,
   channels: [
@@ -145,14 +65,8 @@ export const EU868: Region = {
   firstWindow: {
     channel: 'same',
     dataRates: {
-      0: [0, 0, 0, 0, 0, 0],
-      1: [1, 0, 0, 0, 0, 0],
-      2: [2, 1, 0, 0, 0, 0],
-      3: [3, 2, 1, 0, 0, 0],
-      4: [4, 3, 2, 1, 0, 0],
-      5: [5, 4, 3, 2, 1, 0],
-      6: [6, 5, 4, 3, 2, 1],
-      7: [7, 6, 5, 4, 3, 2],
+      ...firstWindowRows,
+      // LR-FHSS counts as DR1 at code rate 1/3, as DR2 at 2/3.
       8: [1, 0, 0, 0, 0, 0],
       9: [2, 1, 0, 0, 0, 0],
       10: [1, 0, 0, 0, 0, 0],
@@ -161,10 +75,12 @@ export const EU868: Region = {
   },
   secondWindow: { frequencyHz: 869.525e6, dataRate: 0 },
   joinRequestDataRates: [0, 1, 2, 3, 4, 5],
-  delays: { receive1Seconds: 1, receive2Seconds: 2, joinAccept1Seconds: 5, joinAccept2Seconds: 6 },
+  delays: defaultDelays,
+  defaults: defaultSettings,
   sources: {
     dataRates: [stacks, hoppingStack],
-    payloads: [stacks, hoppingStack, repeaterTable],
+    payloads: [stacks, hoppingStack],
+    repeater: [repeaterTable],
     channels: [{ document: 'RP001 table 3', edition: '1.0.3revA, 2018', status: 'read' }],
     power: [{ document: 'RP001 table 6', edition: '1.0.3revA, 2018', status: 'read' }],
     firstWindow: [
@@ -182,7 +98,8 @@ export const EU868: Region = {
         status: 'read',
       },
     ],
-    delays: [defaultDelays],
+    delays: [defaultParameters],
     dwell: [stacks],
+    defaults: [defaultParameters],
   },
 };

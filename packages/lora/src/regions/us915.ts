@@ -1,5 +1,13 @@
 import type { Citation } from '../Citation.js';
-import type { Region } from '../Region.js';
+import {
+  defaultDelays,
+  defaultParameters,
+  defaultSettings,
+  repeaterTable,
+} from '../planRows/defaultSettings.js';
+import { downlinkChannels500kHz, downlinkRows500kHz } from '../planRows/downlinkRows500kHz.js';
+import { loraRows } from '../planRows/loraRows.js';
+import type { LrFhssDataRate, Region } from '../Region.js';
 
 const stacks: Citation = {
   document: 'US915 region tables of the MAC stacks LoRaMac-node dcbcfb3 and SWL2001 9a14f67, which agree',
@@ -9,21 +17,17 @@ const stacks: Citation = {
 
 /** LR-FHSS rows are in one of the two stacks only. */
 const hoppingStack: Citation = {
-  document: 'US915 region tables of the MAC stack SWL2001 9a14f67, LR-FHSS rows',
+  document: 'US915 region tables of the MAC stack SWL2001 9a14f67, LR-FHSS rows and channels',
   edition: 'commit 9a14f67',
   status: 'stack',
 };
 
-const repeaterTable: Citation = {
-  document: 'Repeater table of the MAC library brocaar/lorawan a18a103',
-  edition: 'labelled RP002-1.0.3',
-  status: 'stack',
-};
-
-const defaultDelays: Citation = {
-  document: 'RP002 section 3, default parameters (page 28, read in part; MAC stacks agree)',
-  edition: '1.0.4',
-  status: 'read',
+/** What the LR-FHSS rows have in common. */
+const hopping: Pick<LrFhssDataRate, 'direction' | 'modulation' | 'channelWidthHz' | 'citations'> = {
+  direction: 'uplink',
+  modulation: 'LR-FHSS',
+  channelWidthHz: 1523e3,
+  citations: { modulation: hoppingStack, payload: hoppingStack },
 };
 
 /**
@@ -48,109 +52,18 @@ export const US915: Region = {
       bandwidthHz: 125e3,
       macPayloadBytes: 19,
       dwellMacPayloadBytes: 19,
+      citations: { payload: stacks },
     },
-    {
-      dataRate: 1,
-      direction: 'uplink',
-      modulation: 'LoRa',
-      spreadingFactor: 9,
-      bandwidthHz: 125e3,
-      macPayloadBytes: 61,
-      dwellMacPayloadBytes: 61,
-    },
-    {
-      dataRate: 2,
-      direction: 'uplink',
-      modulation: 'LoRa',
-      spreadingFactor: 8,
-      bandwidthHz: 125e3,
-      macPayloadBytes: 133,
-      dwellMacPayloadBytes: 133,
-    },
-    {
-      dataRate: 3,
-      direction: 'uplink',
-      modulation: 'LoRa',
-      spreadingFactor: 7,
-      bandwidthHz: 125e3,
-      macPayloadBytes: 250,
-      dwellMacPayloadBytes: 250,
-    },
-    {
-      dataRate: 4,
-      direction: 'uplink',
-      modulation: 'LoRa',
-      spreadingFactor: 8,
-      bandwidthHz: 500e3,
-      macPayloadBytes: 250,
-      dwellMacPayloadBytes: 250,
-    },
-    {
-      dataRate: 5,
-      direction: 'uplink',
-      modulation: 'LR-FHSS',
-      codeRate: '1/3',
-      channelWidthHz: 1523e3,
-      macPayloadBytes: 58,
-      dwellMacPayloadBytes: 58,
-    },
-    {
-      dataRate: 6,
-      direction: 'uplink',
-      modulation: 'LR-FHSS',
-      codeRate: '2/3',
-      channelWidthHz: 1523e3,
-      macPayloadBytes: 133,
-      dwellMacPayloadBytes: 133,
-    },
-    {
-      dataRate: 8,
-      direction: 'downlink',
-      modulation: 'LoRa',
-      spreadingFactor: 12,
-      bandwidthHz: 500e3,
-      macPayloadBytes: 61,
-    },
-    {
-      dataRate: 9,
-      direction: 'downlink',
-      modulation: 'LoRa',
-      spreadingFactor: 11,
-      bandwidthHz: 500e3,
-      macPayloadBytes: 137,
-    },
-    {
-      dataRate: 10,
-      direction: 'downlink',
-      modulation: 'LoRa',
-      spreadingFactor: 10,
-      bandwidthHz: 500e3,
-      macPayloadBytes: 250,
-    },
-    {
-      dataRate: 11,
-      direction: 'downlink',
-      modulation: 'LoRa',
-      spreadingFactor: 9,
-      bandwidthHz: 500e3,
-      macPayloadBytes: 250,
-    },
-    {
-      dataRate: 12,
-      direction: 'downlink',
-      modulation: 'LoRa',
-      spreadingFactor: 8,
-      bandwidthHz: 500e3,
-      macPayloadBytes: 250,
-    },
-    {
-      dataRate: 13,
-      direction: 'downlink',
-      modulation: 'LoRa',
-      spreadingFactor: 7,
-      bandwidthHz: 500e3,
-      macPayloadBytes: 250,
-    },
+    ...loraRows({ direction: 'uplink', bandwidthHz: 125e3 }, [
+      // DR, SF, M, M under the dwell limit, which always holds
+      [1, 9, 61, 61],
+      [2, 8, 133, 133],
+      [3, 7, 250, 250],
+    ]),
+    ...loraRows({ direction: 'uplink', bandwidthHz: 500e3 }, [[4, 8, 250, 250]]),
+    { ...hopping, dataRate: 5, codeRate: '1/3', macPayloadBytes: 58, dwellMacPayloadBytes: 58 },
+    { ...hopping, dataRate: 6, codeRate: '2/3', macPayloadBytes: 133, dwellMacPayloadBytes: 133 },
+    ...downlinkRows500kHz,
   ],
   repeaterMacPayloadBytes: 230,
   channels: [
@@ -172,14 +85,17 @@ export const US915: Region = {
       minDataRate: 4,
       maxDataRate: 4,
     },
+    downlinkChannels500kHz,
+    // LR-FHSS around the centres of the wide channels.
     {
-      direction: 'downlink',
-      firstHz: 923.3e6,
-      stepHz: 600e3,
+      direction: 'uplink',
+      firstHz: 903e6,
+      stepHz: 1.6e6,
       channelCount: 8,
-      bandwidthHz: 500e3,
-      minDataRate: 8,
-      maxDataRate: 13,
+      bandwidthHz: 1523e3,
+      minDataRate: 5,
+      maxDataRate: 6,
+      citation: hoppingStack,
     },
   ],
   power: { quantity: 'conducted', txPowersDbm: [30, 28, 26, 24, 22, 20, 18, 16, 14, 12, 10, 8, 6, 4, 2] },
@@ -194,10 +110,12 @@ export const US915: Region = {
       5: [10, 9, 8, 8],
       6: [11, 10, 9, 8],
     },
+    citations: { 5: hoppingStack, 6: hoppingStack },
   },
   secondWindow: { frequencyHz: 923.3e6, dataRate: 8 },
   joinRequestDataRates: [0, 4],
-  delays: { receive1Seconds: 1, receive2Seconds: 2, joinAccept1Seconds: 5, joinAccept2Seconds: 6 },
+  delays: defaultDelays,
+  defaults: { ...defaultSettings, uplinkDwellLimited: true },
   dwell: { dwellSeconds: 0.4, bandwidthHz: 125e3, when: 'always' },
   sources: {
     dataRates: [stacks, hoppingStack],
@@ -205,8 +123,8 @@ export const US915: Region = {
       { document: 'RP001 table 16 (DR1 to DR4, DR8 to DR13)', edition: '1.0.3revA, 2018', status: 'read' },
       stacks,
       hoppingStack,
-      repeaterTable,
     ],
+    repeater: [repeaterTable],
     channels: [stacks],
     power: [stacks],
     firstWindow: [
@@ -220,12 +138,13 @@ export const US915: Region = {
     secondWindow: [stacks],
     joinRequest: [
       {
-        document: 'RP002 US902-928 join-request data rates',
-        edition: 'edition not recorded',
-        status: 'memory',
+        document: 'US915 join sequence of the MAC stack LoRaMac-node: eight times DR0, then DR4',
+        edition: '4.4 and later',
+        status: 'stack',
       },
     ],
-    delays: [defaultDelays],
+    delays: [defaultParameters],
     dwell: [stacks],
+    defaults: [defaultParameters, stacks],
   },
 };

@@ -1,47 +1,42 @@
-import type { Citation } from '../Citation.js';
 import { kilohertz, megahertz } from '../figures.js';
-import { findingUnder } from '../findingUnder.js';
-import type { TransmissionFinding } from '../Transmission.js';
 import { type BandPlace, type BandPlan, nearestLawfulHz } from './bandPlan.js';
-import type { FrameOnAir } from './Judgement.js';
+import type { Remark, Signal } from './Jurisdiction.js';
+import { notCoveredHere } from './notCoveredHere.js';
 
-/** The finding about a channel that lies in no sub-band as a whole. */
-export function bandFinding(
+/** What to say about a channel that lies in no sub-band as a whole. */
+export function bandRemark(
   plan: BandPlan,
   place: Exclude<BandPlace, { kind: 'inside' }>,
-  frame: FrameOnAir,
-  planCitation: Citation,
-): TransmissionFinding {
-  const nearestHz = nearestLawfulHz(plan, frame.frequencyHz, frame.bandwidthHz);
-  const channel = `a ${kilohertz(frame.bandwidthHz)} channel on ${megahertz(frame.frequencyHz)}`;
+  signal: Pick<Signal, 'frequencyHz' | 'bandwidthHz'>,
+): Remark {
+  const nearestHz = nearestLawfulHz(plan, signal.frequencyHz, signal.bandwidthHz);
+  const channel = `a ${kilohertz(signal.bandwidthHz)} channel on ${megahertz(signal.frequencyHz)}`;
   const advice = nearestHz === undefined ? '' : `: the nearest centre that fits is ${megahertz(nearestHz)}`;
   const common = {
     severity: 'stop' as const,
-    measured: megahertz(frame.frequencyHz),
+    measured: megahertz(signal.frequencyHz),
     remedies: nearestHz === undefined ? [] : [{ frequencyHz: nearestHz }],
   };
   if (place.kind === 'reserved') {
     const { reserved } = place;
     const message = `${channel} reaches into the part kept for ${reserved.use}${advice}`;
-    return findingUnder(reserved.citation, {
+    return {
       ...common,
       rule: 'reserved-band',
       message,
       limit: edges(reserved),
-    });
+      citation: reserved.citation,
+    };
   }
   if (place.kind === 'across-an-edge') {
     const { subBand } = place;
     const message = `${channel} reaches over the edge of its sub-band${advice}`;
-    return findingUnder(subBand.citation, {
-      ...common,
-      rule: 'occupied-bandwidth',
-      message,
-      limit: edges(subBand),
-    });
+    // An edge known from memory cannot stop anybody, but beyond it nothing is known at all.
+    const citation = subBand.citation.status === 'memory' ? notCoveredHere : subBand.citation;
+    return { ...common, rule: 'occupied-bandwidth', message, limit: edges(subBand), citation };
   }
   const message = `no rule known here covers ${channel}, so it is not permitted${advice}`;
-  return findingUnder(planCitation, { ...common, rule: 'not-covered', message });
+  return { ...common, rule: 'not-covered', message, citation: notCoveredHere };
 }
 
 /** A stretch in words. */
