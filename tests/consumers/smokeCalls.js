@@ -37,6 +37,8 @@ export const smokeCalls = {
   '@finial/radio': 'all.freeSpaceLossDb({ frequencyHz: 868.1e6, distanceM: 10_000 })',
   '@finial/lora':
     'all.timeOnAir({ spreadingFactor: 7, bandwidthHz: 125_000, codingRate: 5, payloadBytes: 23 }).totalSeconds',
+  '@finial/antenna':
+    'all.groundPlane({ frequencyHz: 868.1e6, elementDiameterM: 0.002, droopDeg: 45 }).resonantLengthM',
   '@finial/survey': 'all.effectiveSignalPowerDbm({ rssiDbm: -110, snrDb: -5 })',
   '@finial/dossier': '(await all.assembleDossier(all.parsePlan(plan), {})).linkBudget.freeSpaceLossDb',
 };

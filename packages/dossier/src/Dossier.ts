@@ -1,5 +1,6 @@
 import type { ExposureDistance } from '@finial/radio';
 import type { Finding, Severity } from '@finial/units';
+import type { AntennaPart } from './antennaPart.js';
 import type { LawPart } from './lawPart.js';
 import type { LinkBudgetPart } from './linkBudgetPart.js';
 import type { Plan } from './plan.js';
@@ -39,6 +40,8 @@ export interface Dossier {
   readonly law: LawPart;
   /** How far people keep from the antenna. */
   readonly exposure: ExposureDistance;
+  /** The antenna; absent where the plan says nothing of it. */
+  readonly antenna?: AntennaPart | undefined;
   /** The walk; absent where the plan names none. */
   readonly walk?: WalkPart | undefined;
   /** Parts that the plan gives no file for. */

@@ -1,5 +1,6 @@
 import { exposureDistance } from '@finial/radio';
 import { type Finding, InputError } from '@finial/units';
+import { antennaPart } from './antennaPart.js';
 import type { Dossier, MissingPart, Verdict } from './Dossier.js';
 import { lawPart } from './lawPart.js';
 import { linkBudgetPart } from './linkBudgetPart.js';
@@ -60,7 +61,7 @@ export async function assembleDossier(
   files: PlanFiles,
   options: AssembleOptions = {},
 ): Promise<Dossier> {
-  const step = stepper(3, options);
+  const step = stepper(4, options);
   await step('link budget');
   const linkBudget = linkBudgetPart(plan);
   await step('law');
@@ -70,6 +71,9 @@ export async function assembleDossier(
     frequencyHz: plan.gateway.downlink?.frequencyHz ?? plan.node.uplink.frequencyHz,
     limit: plan.jurisdiction === 'US' ? 'fcc-general' : 'icnirp-2020-general',
   });
+  await step('antenna');
+  const antenna =
+    plan.antenna && antennaPart(plan, plan.antenna, (file) => textOf(files, file, 'antenna.sweeps'));
   await step('walk');
   const walk = plan.walk && walkPart(plan, plan.walk, textOf(files, plan.walk.file, 'walk.file'));
   await step('done');
@@ -81,11 +85,13 @@ export async function assembleDossier(
       ...linkBudget.findings,
       ...law.findings,
       ...exposure.findings,
+      ...(antenna?.findings ?? []),
       ...(walk?.findings ?? []),
     ]),
     linkBudget,
     law,
     exposure,
+    antenna,
     walk,
     missing: missingParts(plan),
     assumptions: assumptionsOf(walk),
@@ -113,13 +119,17 @@ function textOf(files: PlanFiles, name: string, argument: string): string {
 }
 
 function missingParts(plan: Plan): MissingPart[] {
-  if (plan.walk !== undefined) return [];
-  return [
-    {
-      part: 'walk',
-      adds: 'Name a walk log under "walk" to see where a node was really heard, spot by spot, and at which level.',
-    },
-  ];
+  const missing: MissingPart[] = [];
+  if (plan.antenna?.sweeps === undefined) {
+    const adds = 'Name sweeps under "antenna" to see where the antenna resonates and how much to trim.';
+    missing.push({ part: 'antenna sweep', adds });
+  }
+  if (plan.walk === undefined) {
+    const adds =
+      'Name a walk log under "walk" to see where a node was really heard, spot by spot, and at which level.';
+    missing.push({ part: 'walk', adds });
+  }
+  return missing;
 }
 
 const gravity = { stop: 0, fix: 1, note: 2 } as const;
@@ -161,6 +171,7 @@ const sources: readonly string[] = [
   'Free space: Recommendation ITU-R P.525, exact form.',
   'Noise: k T B at 290 K and the receiver noise figure; Friis, Proceedings of the IRE 32 (1944) 419.',
   'Time on air and required SNR: SX1276/77/78/79 and SX1261/2 data sheets.',
+  'Antenna: sweeps as the Touchstone specification reads them; slopes of trimming from NEC-2 models; array pattern after Balanis.',
   'Regional parameters: LoRaWAN RP002; the rows name edition and status.',
   'Law: ERC/REC 70-03 and EN 300 220-2 (EU), 47 CFR 15.247 (US); each finding names its clause.',
   'Exposure: 47 CFR 1.1310; ICNIRP Guidelines 2020.',

@@ -105,10 +105,21 @@ async function readText(path: string, argument: string, place: { file?: string }
 }
 
 async function readPlanFiles(plan: Plan, planText: string, planPath: string): Promise<PlanFiles> {
-  if (plan.walk === undefined) return {};
-  const { file } = plan.walk;
-  const place = { file: basename(planPath), ...placeInPlan(planText, 'walk.file') };
-  return { [file]: await readText(join(dirname(planPath), file), 'walk.file', place) };
+  const files: Record<string, string> = {};
+  for (const [argument, name] of namedFiles(plan)) {
+    const place = { file: basename(planPath), ...placeInPlan(planText, argument) };
+    files[name] = await readText(join(dirname(planPath), name), argument, place);
+  }
+  return files;
+}
+
+/** Every file that a plan names, with the key that names it. */
+function namedFiles(plan: Plan): [argument: string, name: string][] {
+  const sweeps = plan.antenna?.sweeps ?? [];
+  return [
+    ...sweeps.map(({ file }, index): [string, string] => [`antenna.sweeps[${index}].file`, file]),
+    ...(plan.walk === undefined ? [] : [['walk.file', plan.walk.file] satisfies [string, string]]),
+  ];
 }
 
 /** One line that is written over, on a terminal; nothing in a pipe. */

@@ -1,18 +1,23 @@
 export { InputError, isInputError } from '@finial/units';
+export type { AntennaPart, PatternPart, SweepCurves } from './antennaPart.js';
 export { type AssembleOptions, assembleDossier, type PlanFiles, type Progress } from './assembleDossier.js';
 export type { Dossier, MissingPart, Verdict } from './Dossier.js';
 export type { DataRateRow, LawPart } from './lawPart.js';
 export type { LinkBudgetPart } from './linkBudgetPart.js';
 export { parsePlan } from './parsePlan.js';
 export type {
+  AntennaPlan,
   ChannelUse,
+  ElementSweepPlan,
   GatewayPlan,
   LinkPlan,
   NamedLoss,
   NodePlan,
+  PatternPlan,
   Plan,
   Position,
   RegionName,
+  SweepLeadPlan,
   TransmissionPlan,
   WalkColumn,
   WalkPlan,

@@ -1,6 +1,7 @@
 import { requiredSnrDb } from '@finial/lora';
 import { freeSpaceLossDb, type LinkDirection, linkBudget } from '@finial/radio';
 import type { Finding } from '@finial/units';
+import { patternLossDb } from './antennaPart.js';
 import { loraModulation } from './loraModulation.js';
 import type { Plan } from './plan.js';
 
@@ -37,13 +38,19 @@ export function linkBudgetPart(plan: Plan): LinkBudgetPart {
     downlinkRequiredSnrDb: requiredSnrDb(downlink.spreadingFactor),
     gateway: { ...gateway, receivedNoiseRiseDb: gateway.manMadeNoiseDb ?? 0 },
     node: { ...node, feedlineLossDb: node.feedlineLossDb ?? 0 },
-    losses: link.losses ?? [],
+    losses: [...(link.losses ?? []), ...patternLosses(plan)],
   });
   const findings = [
     marginFinding('uplink', budget.uplink),
     marginFinding('downlink', budget.downlink),
   ].flat();
   return { distanceM: link.distanceM, freeSpaceLossDb: lossDb, ...budget, findings };
+}
+
+/** The gain of the plan is that of the strongest direction; the node may lie beside it. */
+function patternLosses(plan: Plan): { name: string; lossDb: number }[] {
+  const lossDb = patternLossDb(plan);
+  return lossDb === 0 ? [] : [{ name: 'gateway pattern towards the node', lossDb }];
 }
 
 /** Below this margin an obstacle or a fade too many ends the link. */

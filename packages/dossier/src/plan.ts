@@ -94,8 +94,52 @@ export interface NamedLoss {
 export interface LinkPlan {
   /** Distance between node and gateway in metres, 1 to 1000000. */
   readonly distanceM: number;
+  /** How much lower the ground at the node lies than at the gateway in metres, -9000 to 9000; 0 when left out. */
+  readonly groundDropM?: number | undefined;
   /** Losses beside free space. */
   readonly losses?: readonly NamedLoss[] | undefined;
+}
+
+/** One sweep of the gateway's antenna. */
+export interface ElementSweepPlan {
+  /** Path of the sweep (Touchstone, or CSV by its ending), from the plan's own folder. */
+  readonly file: string;
+  /** Length of the element when it was swept in metres, always between the same two places; trim advice needs it. */
+  readonly elementLengthM?: number | undefined;
+}
+
+/** The cable between analyser and antenna when it was swept. */
+export interface SweepLeadPlan {
+  /** Loss one way in dB at the wanted frequency, 0 to 60. */
+  readonly lossDb: number;
+  /** Length in metres, 0 to 1000. */
+  readonly lengthM: number;
+  /** Speed in the cable over the speed of light, 0.1 to 1. */
+  readonly velocityFactor: number;
+}
+
+/** Half-wave elements one above the other: how the antenna's gain goes with elevation. */
+export interface PatternPlan {
+  /** How many, 1 (a dipole, and nearly a ground plane) to 32. */
+  readonly elements: number;
+  /** Distance between their centres in wavelengths, 0.5 to 2; 0.5 when left out. */
+  readonly spacingWavelengths?: number | undefined;
+  /** Angle in degrees by which the beam is steered below the horizon, -45 to 45; 0 when left out. */
+  readonly downtiltDeg?: number | undefined;
+}
+
+/** The gateway's antenna, as measured and as described. */
+export interface AntennaPlan {
+  /** Where it shall work in hertz; the node's uplink when left out. */
+  readonly targetHz?: number | undefined;
+  /** Sweeps in the order of the cuts; the last one is the antenna as it is. */
+  readonly sweeps?: readonly ElementSweepPlan[] | undefined;
+  /** The cable that the sweeps were taken through; none when left out. */
+  readonly lead?: SweepLeadPlan | undefined;
+  /** What is cut: the vertical alone over fixed radials, or the whole antenna alike; the vertical when left out. */
+  readonly trimmed?: 'vertical' | 'whole-antenna' | undefined;
+  /** How its gain goes with elevation. */
+  readonly pattern?: PatternPlan | undefined;
 }
 
 /** A column of the walk log with what its cells need to become the field. */
@@ -140,6 +184,8 @@ export interface Plan {
   readonly node: NodePlan;
   /** The path of the link-budget picture. */
   readonly link: LinkPlan;
+  /** The gateway's antenna, as measured and as described. */
+  readonly antenna?: AntennaPlan | undefined;
   /** The walk that proves the coverage. */
   readonly walk?: WalkPlan | undefined;
 }
@@ -220,6 +266,9 @@ const link = z.strictObject({
   distanceM: between(1, 1e6).describe(
     'Distance between node and gateway in metres, for the link-budget picture.',
   ),
+  groundDropM: between(-9000, 9000)
+    .optional()
+    .describe('How much lower the ground at the node lies than at the gateway in metres.'),
   losses: z
     .array(
       z.strictObject({
@@ -230,6 +279,50 @@ const link = z.strictObject({
     .max(20)
     .optional()
     .describe('Losses beside free space: body, foliage, walls.'),
+});
+
+const antenna = z.strictObject({
+  targetHz: between(400e6, 3e9)
+    .optional()
+    .describe("Where it shall work in hertz; the node's uplink when left out."),
+  sweeps: z
+    .array(
+      z.strictObject({
+        file: text(500).describe(
+          "Path of the sweep (Touchstone, or CSV by its ending), from the plan's own folder.",
+        ),
+        elementLengthM: between(0.001, 1000)
+          .optional()
+          .describe('Length of the element when it was swept in metres, always between the same two places.'),
+      }),
+    )
+    .max(100)
+    .optional()
+    .describe('Sweeps in the order of the cuts; the last one is the antenna as it is.'),
+  lead: z
+    .strictObject({
+      lossDb: between(0, 60).describe('Loss one way in dB at the wanted frequency.'),
+      lengthM: between(0, 1000).describe('Length in metres.'),
+      velocityFactor: between(0.1, 1).describe('Speed in the cable over the speed of light.'),
+    })
+    .optional()
+    .describe('The cable that the sweeps were taken through.'),
+  trimmed: z
+    .enum(['vertical', 'whole-antenna'])
+    .optional()
+    .describe('What is cut: the vertical alone over fixed radials, or the whole antenna alike.'),
+  pattern: z
+    .strictObject({
+      elements: between(1, 32).int().describe('Half-wave elements one above the other; 1 is a dipole.'),
+      spacingWavelengths: between(0.5, 2)
+        .optional()
+        .describe('Distance between their centres in wavelengths.'),
+      downtiltDeg: between(-45, 45)
+        .optional()
+        .describe('Angle in degrees by which the beam is steered down.'),
+    })
+    .optional()
+    .describe('How its gain goes with elevation.'),
 });
 
 const walkColumn = z.strictObject({
@@ -262,5 +355,6 @@ export const planSchema: z.ZodType<Plan> = z.strictObject({
   gateway: gateway.describe('The gateway on the roof.'),
   node: node.describe('The node that is to be heard.'),
   link: link.describe('The path of the link-budget picture.'),
+  antenna: antenna.optional().describe("The gateway's antenna, as measured and as described."),
   walk: walk.optional().describe('The walk that proves the coverage.'),
 }) satisfies z.ZodType<Plan>;

@@ -1,0 +1,54 @@
+import { InputError } from '@finial/units';
+import type { NumberSeries, PatternTable } from './PatternTable.js';
+
+/** Gain of a table that was checked, linear in decibels between its angles. Unchecked: for inner loops. */
+export function interpolatePattern(pattern: PatternTable, elevationDeg: number, azimuthDeg: number): number {
+  const { azimuthDeg: azimuths } = pattern;
+  const place = placeOf(pattern.elevationDeg, elevationDeg);
+  if (azimuths === undefined || azimuths.length === 1) return along(pattern, 0, place);
+
+  const turned = ((azimuthDeg % 360) + 360) % 360;
+  const last = azimuths.length - 1;
+  const [first, final] = [azimuths[0] ?? 0, azimuths[last] ?? 0];
+  if (turned < first || turned >= final) {
+    // Between the last azimuth and the first lies the seam of the circle.
+    const share = (turned >= final ? turned - final : turned + 360 - final) / (first + 360 - final);
+    return (1 - share) * along(pattern, last, place) + share * along(pattern, 0, place);
+  }
+  const { index, share } = placeOf(azimuths, turned);
+  return (1 - share) * along(pattern, index, place) + share * along(pattern, index + 1, place);
+}
+
+/** Refuses a direction that a table does not reach: beyond its ends nothing is known. */
+export function checkWithinTable(pattern: PatternTable, elevationDeg: number, argument: string): void {
+  const { elevationDeg: table } = pattern;
+  const [first, last] = [table[0] ?? -90, table[table.length - 1] ?? 90];
+  if (elevationDeg >= first && elevationDeg <= last) return;
+  throw new InputError({
+    code: 'out-of-range',
+    argument,
+    received: elevationDeg,
+    expected: `${first} to ${last} degrees, which the pattern covers`,
+  });
+}
+
+interface Place {
+  readonly index: number;
+  readonly share: number;
+}
+
+function along({ elevationDeg, gainDbi }: PatternTable, azimuth: number, { index, share }: Place): number {
+  const start = azimuth * elevationDeg.length + index;
+  return (1 - share) * (gainDbi[start] ?? 0) + share * (gainDbi[start + 1] ?? 0);
+}
+
+function placeOf(angles: NumberSeries, angleDeg: number): Place {
+  let [low, high] = [0, angles.length - 1];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if ((angles[middle] ?? 0) <= angleDeg) low = middle;
+    else high = middle;
+  }
+  const [from, to] = [angles[low] ?? 0, angles[high] ?? 0];
+  return { index: low, share: (angleDeg - from) / (to - from) };
+}

@@ -1,0 +1,152 @@
+import {
+  collinearPattern,
+  deembedFeedline,
+  gainTowardsNode,
+  knowsPhase,
+  type MagnitudeSweep,
+  type NodeGain,
+  type OnePortSweep,
+  parseSweepCsv,
+  parseTouchstone,
+  readSweep,
+  type SweepReading,
+  type TrimAdvice,
+  trimAdvice,
+} from '@finial/antenna';
+import { channelFrequenciesHz } from '@finial/lora';
+import type { Finding } from '@finial/units';
+import type { AntennaPlan, ElementSweepPlan, Plan } from './plan.js';
+import { planRegion } from './planRegion.js';
+
+/** A sweep as curves for a picture; all lists have the same length. */
+export interface SweepCurves {
+  /** Frequencies in hertz, rising. */
+  readonly frequencyHz: readonly number[];
+  /** Magnitude of the reflection coefficient at each. */
+  readonly reflectionCoefficient: readonly number[];
+  /** Resistance in ohms at each; absent where the sweep has no phase. */
+  readonly resistanceOhm?: readonly number[] | undefined;
+  /** Reactance in ohms at each; absent where the sweep has no phase. */
+  readonly reactanceOhm?: readonly number[] | undefined;
+}
+
+/** The gateway antenna's gain by elevation. */
+export interface PatternPart extends NodeGain {
+  /** Elevations in degrees above the horizon, from -90 to 90. */
+  readonly patternElevationDeg: readonly number[];
+  /** Gain at each in dBi. */
+  readonly patternGainDbi: readonly number[];
+}
+
+/** The antenna part of the dossier. */
+export interface AntennaPart {
+  /** The last sweep, read; absent where the plan names none. */
+  readonly sweep?: SweepReading | undefined;
+  /** The last sweep as curves. */
+  readonly curves?: SweepCurves | undefined;
+  /** What to cut; absent where the plan gives no element length or the sweep has no resonance. */
+  readonly trim?: TrimAdvice | undefined;
+  /** The pattern and the gain towards the node; absent where the plan describes no pattern. */
+  readonly pattern?: PatternPart | undefined;
+  /** What the antenna says to a person. */
+  readonly findings: readonly Finding[];
+}
+
+/** Reads the sweeps that a plan names and the pattern that it describes. */
+export function antennaPart(plan: Plan, antenna: AntennaPlan, textOf: (file: string) => string): AntennaPart {
+  const targetHz = antenna.targetHz ?? plan.node.uplink.frequencyHz;
+  const channelsHz = planRegion(plan).channels.flatMap(channelFrequenciesHz);
+  const sweeps = (antenna.sweeps ?? []).map((entry) => {
+    const sweep = withoutLead(sweepOf(entry, textOf(entry.file)), antenna, targetHz);
+    return { entry, sweep, reading: readSweep(sweep, { targetHz, channelsHz: insideOf(sweep, channelsHz) }) };
+  });
+  const last = sweeps.at(-1);
+  const trim = trimOf(sweeps, targetHz, antenna.trimmed);
+  const pattern = antenna.pattern && patternPart(plan, antenna.pattern);
+  return {
+    sweep: last?.reading,
+    curves: last && curvesOf(last.sweep),
+    trim,
+    pattern,
+    findings: [...(last?.reading.findings ?? []), ...trimFinding(trim), ...(pattern?.findings ?? [])],
+  };
+}
+
+/** Gain that the antenna lacks towards the node, under its strongest, in dB; 0 where the plan describes no pattern. */
+export function patternLossDb(plan: Plan): number {
+  return plan.antenna?.pattern === undefined ? 0 : patternPart(plan, plan.antenna.pattern).belowMaximumDb;
+}
+
+function sweepOf({ file }: ElementSweepPlan, text: string): OnePortSweep | MagnitudeSweep {
+  return /\.(csv|tsv|txt)$/i.test(file) ? parseSweepCsv(text, { file }) : parseTouchstone(text, { file });
+}
+
+/** The lead between analyser and antenna turns the phase; without phase there is nothing to turn back. */
+function withoutLead(sweep: OnePortSweep | MagnitudeSweep, { lead }: AntennaPlan, targetHz: number) {
+  if (lead === undefined || !knowsPhase(sweep)) return sweep;
+  return deembedFeedline(sweep, { lossReferenceHz: targetHz, ...lead });
+}
+
+function insideOf({ frequencyHz }: OnePortSweep | MagnitudeSweep, channelsHz: readonly number[]): number[] {
+  return channelsHz.filter((each) => each >= (frequencyHz[0] ?? 0) && each <= (frequencyHz.at(-1) ?? 0));
+}
+
+function trimOf(
+  sweeps: readonly { readonly entry: ElementSweepPlan; readonly reading: SweepReading }[],
+  targetHz: number,
+  trimmed: AntennaPlan['trimmed'],
+): TrimAdvice | undefined {
+  const cuts = sweeps.flatMap(({ entry: { elementLengthM }, reading: { resonanceHz } }) =>
+    elementLengthM === undefined || resonanceHz === undefined ? [] : [{ elementLengthM, resonanceHz }],
+  );
+  // The advice is for the antenna as it is: without length or resonance of the last sweep there is none.
+  if (cuts.length === 0 || cuts.length < sweeps.length) return undefined;
+  return trimAdvice({ cuts, targetHz, trimmed });
+}
+
+function trimFinding(trim: TrimAdvice | undefined): Finding[] {
+  if (trim === undefined || trim.action === 'done') return [];
+  return [
+    {
+      rule: 'antenna-trim',
+      severity: 'fix',
+      message: trim.reason,
+      measured: `${(trim.offsetRatio * 100).toFixed(1)} % off`,
+      source: trim.slopeSource,
+    },
+  ];
+}
+
+function curvesOf(sweep: OnePortSweep | MagnitudeSweep): SweepCurves {
+  const frequencyHz = [...sweep.frequencyHz];
+  if (!knowsPhase(sweep)) return { frequencyHz, reflectionCoefficient: [...sweep.reflectionCoefficient] };
+  const points = frequencyHz.map((_, index) => {
+    const real = sweep.reflectionReal[index] ?? 0;
+    const imaginary = sweep.reflectionImaginary[index] ?? 0;
+    // An open end has no finite impedance; a picture draws it at its edge.
+    const size = Math.max(1e-9, (1 - real) ** 2 + imaginary ** 2);
+    return {
+      coefficient: Math.hypot(real, imaginary),
+      resistance: (sweep.referenceOhm * (1 - real ** 2 - imaginary ** 2)) / size,
+      reactance: (sweep.referenceOhm * 2 * imaginary) / size,
+    };
+  });
+  return {
+    frequencyHz,
+    reflectionCoefficient: points.map(({ coefficient }) => coefficient),
+    resistanceOhm: points.map(({ resistance }) => resistance),
+    reactanceOhm: points.map(({ reactance }) => reactance),
+  };
+}
+
+function patternPart(plan: Plan, pattern: NonNullable<AntennaPlan['pattern']>): PatternPart {
+  const { elements, spacingWavelengths = 0.5, downtiltDeg } = pattern;
+  const table = collinearPattern({ elements, spacingWavelengths, downtiltDeg, stepDeg: 0.5 });
+  const towards = gainTowardsNode({
+    gatewayHeightM: plan.gateway.antennaHeightM + (plan.link.groundDropM ?? 0),
+    nodeHeightM: plan.node.heightM,
+    distanceM: plan.link.distanceM,
+    pattern: table,
+  });
+  return { ...towards, patternElevationDeg: [...table.elevationDeg], patternGainDbi: [...table.gainDbi] };
+}
