@@ -53,6 +53,7 @@ export const calls: Calls = {
   'collinear by wavelengths': [{ frequencyHz: 868.1e6, elements: 4, spacingWavelengths: 0.75 }],
   collinearGainDbi: [{ elements: 4, spacingWavelengths: 0.75, elevationDeg: -20, downtiltDeg: 2 }],
   collinearPattern: [{ elements: 4, spacingWavelengths: 0.75, downtiltDeg: 2, stepDeg: 2 }],
+  sleeveDipole: [{ ...trimmed, sleeveDiameterM: 0.01, outsideValidity: 'allow' }],
   dipole: [{ ...trimmed, outsideValidity: 'allow' }],
   elevationPattern: { args: [{ solution, azimuthDeg: 30, stepDeg: 5 }], constants: ['question.solution'] },
   fiveEighths: [{ ...trimmed, outsideValidity: 'allow', ground: 'radials', droopDeg: 30, radials: 3 }],

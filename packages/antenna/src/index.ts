@@ -24,6 +24,7 @@ export { type GroundPlane, type GroundPlaneQuestion, groundPlane } from './sizin
 export { type JPole, jPole } from './sizing/jPole.js';
 export { type Monopole, monopole } from './sizing/monopole.js';
 export type { AntennaFigures, CutLengths } from './sizing/sizedElement.js';
+export { type SleeveDipole, type SleeveDipoleQuestion, sleeveDipole } from './sizing/sleeveDipole.js';
 export { deembedFeedline, embedFeedline } from './sweep/deembedFeedline.js';
 export {
   deembedTwoPort,

@@ -10,6 +10,7 @@ import {
   type JPole,
   jPole,
   monopole,
+  sleeveDipole,
   solveWires,
 } from '../src/index.js';
 
@@ -356,5 +357,44 @@ describe('collinear array', () => {
     });
     const nearest = pattern.elevationDeg.findIndex((angle) => Math.abs(angle - nullDeg) <= 0.051);
     expect(pattern.gainDbi[nearest]).toBeLessThan(-20);
+  });
+});
+
+describe('sleeveDipole', () => {
+  // A sleeve as thin as the rod is a dipole of two equal arms, for which NEC-2 figures are there.
+  test.each(ofKind('dipole-resonant').filter(([id]) => !id.startsWith('thin')))(
+    '%s: half the length of the NEC-2 dipole within 0.5 %',
+    (_, row) => {
+      const { frequencyHz: hertz, elementDiameterM } = questionOf(row);
+      const got = sleeveDipole({ frequencyHz: hertz, elementDiameterM, sleeveDiameterM: elementDiameterM });
+      const whole = dipole({ frequencyHz: hertz, elementDiameterM });
+      expect(Math.abs((2 * got.resonantLengthM) / (row.resonantLengthMm / 1000) - 1)).toBeLessThan(0.005);
+      expect(Math.abs(got.resistanceOhm / whole.resistanceOhm - 1)).toBeLessThan(0.02);
+    },
+  );
+
+  test('a thicker sleeve makes both arms shorter, and hardly changes the gain', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1.5, max: 3.4, noNaN: true }), (ratio) => {
+        const elementDiameterM = 0.002;
+        const thin = sleeveDipole({ frequencyHz, elementDiameterM, sleeveDiameterM: elementDiameterM });
+        const thick = sleeveDipole({
+          frequencyHz,
+          elementDiameterM,
+          sleeveDiameterM: ratio * elementDiameterM,
+        });
+        expect(thick.resonantLengthM).toBeLessThan(thin.resonantLengthM);
+        expect(Math.abs(thick.maximumGainDbi - thin.maximumGainDbi)).toBeLessThan(0.15);
+      }),
+      { numRuns: 8 },
+    );
+  });
+
+  test('a sleeve thinner than the rod, and one in millimetres, are refused', () => {
+    const rod = { frequencyHz, elementDiameterM: 0.004 };
+    expect(() => sleeveDipole({ ...rod, sleeveDiameterM: 0.003 })).toThrow(
+      /sleeveDiameterM: expected at least/,
+    );
+    expect(() => sleeveDipole({ ...rod, sleeveDiameterM: 10 })).toThrow(/millimetres\?/);
   });
 });
