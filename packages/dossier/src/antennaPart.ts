@@ -72,11 +72,6 @@ export function antennaPart(plan: Plan, antenna: AntennaPlan, textOf: (file: str
   };
 }
 
-/** Gain that the antenna lacks towards the node, under its strongest, in dB; 0 where the plan describes no pattern. */
-export function patternLossDb(plan: Plan): number {
-  return plan.antenna?.pattern === undefined ? 0 : patternPart(plan, plan.antenna.pattern).belowMaximumDb;
-}
-
 function sweepOf({ file }: ElementSweepPlan, text: string): OnePortSweep | MagnitudeSweep {
   return /\.(csv|tsv|txt)$/i.test(file) ? parseSweepCsv(text, { file }) : parseTouchstone(text, { file });
 }

@@ -62,8 +62,11 @@ export async function assembleDossier(
   options: AssembleOptions = {},
 ): Promise<Dossier> {
   const step = stepper(4, options);
+  await step('antenna');
+  const antenna =
+    plan.antenna && antennaPart(plan, plan.antenna, (file) => textOf(files, file, 'antenna.sweeps'));
   await step('link budget');
-  const linkBudget = linkBudgetPart(plan);
+  const linkBudget = linkBudgetPart(plan, antenna?.pattern);
   await step('law');
   const law = lawPart(plan);
   const exposure = exposureDistance({
@@ -71,9 +74,6 @@ export async function assembleDossier(
     frequencyHz: plan.gateway.downlink?.frequencyHz ?? plan.node.uplink.frequencyHz,
     limit: plan.jurisdiction === 'US' ? 'fcc-general' : 'icnirp-2020-general',
   });
-  await step('antenna');
-  const antenna =
-    plan.antenna && antennaPart(plan, plan.antenna, (file) => textOf(files, file, 'antenna.sweeps'));
   await step('walk');
   const walk = plan.walk && walkPart(plan, plan.walk, textOf(files, plan.walk.file, 'walk.file'));
   await step('done');

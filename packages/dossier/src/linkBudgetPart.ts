@@ -1,7 +1,7 @@
 import { requiredSnrDb } from '@finial/lora';
 import { freeSpaceLossDb, type LinkDirection, linkBudget } from '@finial/radio';
 import type { Finding } from '@finial/units';
-import { patternLossDb } from './antennaPart.js';
+import type { PatternPart } from './antennaPart.js';
 import { loraModulation } from './loraModulation.js';
 import type { Plan } from './plan.js';
 
@@ -19,8 +19,12 @@ export interface LinkBudgetPart {
   readonly findings: readonly Finding[];
 }
 
-/** Computes the link budget of a plan at its stated distance, over free space and the losses that the plan names. */
-export function linkBudgetPart(plan: Plan): LinkBudgetPart {
+/**
+ * Computes the link budget of a plan at its stated distance, over free space and the losses that the plan names.
+ *
+ * @param pattern - the gateway's pattern towards the node, where the plan describes one
+ */
+export function linkBudgetPart(plan: Plan, pattern: PatternPart | undefined): LinkBudgetPart {
   const { gateway, node, link } = plan;
   const uplink = loraModulation(plan, node.uplink.dataRate, 'uplink', 'node.uplink.dataRate');
   const downlinkRate = gateway.downlink?.dataRate;
@@ -38,7 +42,7 @@ export function linkBudgetPart(plan: Plan): LinkBudgetPart {
     downlinkRequiredSnrDb: requiredSnrDb(downlink.spreadingFactor),
     gateway: { ...gateway, receivedNoiseRiseDb: gateway.manMadeNoiseDb ?? 0 },
     node: { ...node, feedlineLossDb: node.feedlineLossDb ?? 0 },
-    losses: [...(link.losses ?? []), ...patternLosses(plan)],
+    losses: [...(link.losses ?? []), ...patternLosses(pattern)],
   });
   const findings = [
     marginFinding('uplink', budget.uplink),
@@ -48,9 +52,9 @@ export function linkBudgetPart(plan: Plan): LinkBudgetPart {
 }
 
 /** The gain of the plan is that of the strongest direction; the node may lie beside it. */
-function patternLosses(plan: Plan): { name: string; lossDb: number }[] {
-  const lossDb = patternLossDb(plan);
-  return lossDb === 0 ? [] : [{ name: 'gateway pattern towards the node', lossDb }];
+function patternLosses(pattern: PatternPart | undefined): { name: string; lossDb: number }[] {
+  if (pattern === undefined || pattern.belowMaximumDb === 0) return [];
+  return [{ name: 'gateway pattern towards the node', lossDb: pattern.belowMaximumDb }];
 }
 
 /** Below this margin an obstacle or a fade too many ends the link. */

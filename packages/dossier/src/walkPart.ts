@@ -56,13 +56,14 @@ export function walkPart(plan: Plan, walk: WalkPlan, logText: string): WalkPart 
   });
   const gateway = plan.gateway.position;
   const spots = deliveryBySpot(observations, { gateway });
+  const frames = observations.map((observation) => walkFrame(observation, plan));
   const fit = fitOrNothing(observations, plan);
   return {
     rows,
     skipped,
     delivery: deliveryRatio(observations, {}),
     spots,
-    frames: observations.map((observation) => walkFrame(observation, plan)),
+    frames,
     fit,
     findings: [
       ...skippedFinding(skipped, walk),
@@ -82,14 +83,23 @@ function walkFrame(observation: Observation, plan: Plan): WalkFrame {
   };
 }
 
-/** A line needs received frames at different distances; a log without them still has its delivery ratios. */
+/** Nearer frames say more of the roof than of the way. */
+const nearestFitM = 50;
+
+/**
+ * A line needs received frames with levels at different distances; a log without them still has its delivery ratios. A log
+ * that holds no SNR is fitted by its RSSI, and the fit warns of that.
+ */
 function fitOrNothing(observations: readonly Observation[], plan: Plan): PathLossFit | undefined {
-  const received = observations.filter((observation) => walkFrame(observation, plan).signalDbm !== undefined);
-  const distances = new Set(
-    received.map((observation) => Math.round(walkFrame(observation, plan).distanceM)),
-  );
-  if (received.length < 10 || distances.size < 3) return undefined;
-  return fitPathLoss(observations, { gateway: plan.gateway.position });
+  const gateway = plan.gateway.position;
+  const received = observations.filter(({ rssiDbm }) => rssiDbm !== undefined);
+  const withSnr = received.filter(({ snrDb }) => snrDb !== undefined);
+  const signal = withSnr.length === 0 ? 'rssi' : 'effective';
+  const distances = (signal === 'rssi' ? received : withSnr)
+    .map((observation) => Math.round(groundDistanceM(gateway, observation)))
+    .filter((distanceM) => distanceM > nearestFitM);
+  if (distances.length < 10 || new Set(distances).size < 3) return undefined;
+  return fitPathLoss(observations, { gateway, minimumDistanceM: nearestFitM, signal });
 }
 
 function skippedFinding(skipped: readonly SkippedRow[], walk: WalkPlan): Finding[] {

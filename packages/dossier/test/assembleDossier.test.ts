@@ -101,6 +101,14 @@ describe('the walk', () => {
     expect(verdict.findings.map(({ rule }) => rule)).toContain('walk-rows-skipped');
   });
 
+  test('a log without SNR is fitted by its RSSI, one whose frames are all near by nothing', async () => {
+    const rssiOnly = exampleLog.replace(/,(-\d+),-?\d+$/gm, ',$1,');
+    const { walk } = await assembleDossier(withWalk, { 'walk.csv': rssiOnly });
+    expect(walk?.fit).toMatchObject({ signal: 'rssi', usedFrames: 13 });
+    const near = exampleLog.replace(/41\.2\d+,-37\.\d+/g, '41.2001,-37.4001');
+    expect((await assembleDossier(withWalk, { 'walk.csv': near })).walk?.fit).toBeUndefined();
+  });
+
   test('without a log the dossier says what one would add', async () => {
     const dossier = await assembleDossier(examplePlan, {});
     expect(dossier.walk).toBeUndefined();

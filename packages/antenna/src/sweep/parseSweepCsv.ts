@@ -1,18 +1,11 @@
 import { vswrToReflectionCoefficient } from '@finial/radio';
-import {
-  checkInteger,
-  checkObject,
-  checkOneOf,
-  checkRange,
-  dbToAmplitudeRatio,
-  InputError,
-} from '@finial/units';
+import { checkObject, checkOneOf, checkRange, dbToAmplitudeRatio, InputError } from '@finial/units';
 import { referenceBounds, sweepFrequencyBounds } from './checkSweep.js';
 import { minus, over, plus } from './complex.js';
 import { type CsvCell, cutCsv } from './cutCsv.js';
 import type { MagnitudeSweep, OnePortSweep } from './OnePortSweep.js';
 import { reflectionWarnings } from './reflectionWarnings.js';
-import { checkText, expectedNumber, numberOf } from './touchstoneText.js';
+import { checkText, checkTextSource, expectedNumber, numberOf } from './touchstoneText.js';
 
 /** Names of the columns that hold the sweep: the frequency, and one way to say what comes back. */
 export interface SweepCsvColumns {
@@ -82,16 +75,8 @@ const noFrequencyUnit = 'a frequency unit, in the header as "frequency (MHz)" or
  */
 export function parseSweepCsv(text: string, source: SweepCsvSource = {}): OnePortSweep | MagnitudeSweep {
   checkObject(source, 'source');
-  const { file, maximumCharacters = 10_000_000, referenceOhm = 50 } = source;
-  if (file !== undefined && typeof file !== 'string') {
-    throw new InputError({
-      code: 'wrong-type',
-      argument: 'file',
-      received: file,
-      expected: 'the name of a file',
-    });
-  }
-  checkInteger(maximumCharacters, 'maximumCharacters', { min: 1, max: 100_000_000, unit: 'characters' });
+  const { file, maximumCharacters } = checkTextSource(source);
+  const { referenceOhm = 50 } = source;
   checkRange(referenceOhm, 'referenceOhm', referenceBounds);
   const separator =
     source.separator === undefined ? undefined : checkOneOf(source.separator, 'separator', [',', ';', '\t']);

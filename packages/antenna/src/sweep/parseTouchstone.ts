@@ -1,11 +1,11 @@
-import { checkInteger, checkObject, checkOneOf, InputError } from '@finial/units';
+import { checkObject, checkOneOf, InputError } from '@finial/units';
 import type { Complex } from './complex.js';
 import type { OnePortSweep } from './OnePortSweep.js';
 import { readTouchstone, type TouchstoneReading } from './readTouchstone.js';
 import { reflectionWarnings } from './reflectionWarnings.js';
 import { type Scattering, scatteringOf } from './scatteringOf.js';
 import type { ComplexSeries, TwoPortSweep } from './TwoPortSweep.js';
-import { checkText } from './touchstoneText.js';
+import { checkText, checkTextSource } from './touchstoneText.js';
 
 /** How a Touchstone text is read. */
 export interface TouchstoneSource {
@@ -24,8 +24,6 @@ export interface TouchstoneSource {
    */
   readonly maximumCharacters?: number | undefined;
 }
-
-const usualLimit = 10_000_000;
 
 /**
  * Reads the reflection at port 1 from the text of a Touchstone file (`.s1p`, or S11 of an `.s2p`).
@@ -112,17 +110,8 @@ function read(
   source: TouchstoneSource,
 ): { readonly reading: TouchstoneReading; readonly scattering: readonly Scattering[] } {
   checkObject(source, 'source');
-  const { file, maximumCharacters = usualLimit } = source;
-  if (file !== undefined && typeof file !== 'string') {
-    throw new InputError({
-      code: 'wrong-type',
-      argument: 'file',
-      received: file,
-      expected: 'the name of a file',
-    });
-  }
+  const { file, maximumCharacters } = checkTextSource(source);
   const ports = source.ports === undefined ? undefined : checkOneOf(source.ports, 'ports', [1, 2]);
-  checkInteger(maximumCharacters, 'maximumCharacters', { min: 1, max: 100_000_000, unit: 'characters' });
   const reading = readTouchstone(checkText(text, maximumCharacters, file), { file, ports });
   return { reading, scattering: reading.rows.map((row) => scatteringOf(row, reading, file)) };
 }

@@ -1,4 +1,4 @@
-import { InputError } from '@finial/units';
+import { checkInteger, InputError } from '@finial/units';
 
 /** A word of a line, and where it stands. */
 export interface Word {
@@ -14,6 +14,25 @@ export interface TextLine {
   /** The line without its comment. */
   readonly text: string;
   readonly words: readonly Word[];
+}
+
+/** Longest text in characters unless the caller says otherwise: some 250 000 points. */
+const usualLimit = 10_000_000;
+
+/** What every reader of a text is told of it, checked, with the usual limit filled in. */
+export function checkTextSource({
+  file,
+  maximumCharacters = usualLimit,
+}: {
+  readonly file?: string | undefined;
+  readonly maximumCharacters?: number | undefined;
+}): { readonly file: string | undefined; readonly maximumCharacters: number } {
+  if (file !== undefined && typeof file !== 'string') {
+    const expected = 'the name of a file';
+    throw new InputError({ code: 'wrong-type', argument: 'file', received: file, expected });
+  }
+  checkInteger(maximumCharacters, 'maximumCharacters', { min: 1, max: 100_000_000, unit: 'characters' });
+  return { file, maximumCharacters };
 }
 
 /** Refuses what is not text, and text longer than the limit. */
