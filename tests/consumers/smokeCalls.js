@@ -39,6 +39,7 @@ export const smokeCalls = {
     'all.timeOnAir({ spreadingFactor: 7, bandwidthHz: 125_000, codingRate: 5, payloadBytes: 23 }).totalSeconds',
   '@finial/antenna':
     'all.groundPlane({ frequencyHz: 868.1e6, elementDiameterM: 0.002, droopDeg: 45 }).resonantLengthM',
+  '@finial/feedline': "all.attenuationDb({ cable: 'RG-58C/U', lengthM: 10, frequencyHz: 868.1e6 })",
   '@finial/survey': 'all.effectiveSignalPowerDbm({ rssiDbm: -110, snrDb: -5 })',
   '@finial/dossier': '(await all.assembleDossier(all.parsePlan(plan), {})).linkBudget.freeSpaceLossDb',
 };

@@ -1,6 +1,7 @@
 import type { ExposureDistance } from '@finial/radio';
 import type { Finding, Severity } from '@finial/units';
 import type { AntennaPart } from './antennaPart.js';
+import type { FeedlinePart } from './feedlinePart.js';
 import type { LawPart } from './lawPart.js';
 import type { LinkBudgetPart } from './linkBudgetPart.js';
 import type { Plan } from './plan.js';
@@ -40,6 +41,8 @@ export interface Dossier {
   readonly law: LawPart;
   /** How far people keep from the antenna. */
   readonly exposure: ExposureDistance;
+  /** The feedline; absent where the plan states its loss only. */
+  readonly feedline?: FeedlinePart | undefined;
   /** The antenna; absent where the plan says nothing of it. */
   readonly antenna?: AntennaPart | undefined;
   /** The walk; absent where the plan names none. */

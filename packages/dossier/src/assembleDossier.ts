@@ -2,6 +2,7 @@ import { exposureDistance } from '@finial/radio';
 import { type Finding, InputError } from '@finial/units';
 import { antennaPart } from './antennaPart.js';
 import type { Dossier, MissingPart, Verdict } from './Dossier.js';
+import { builtPlan } from './feedlinePart.js';
 import { lawPart } from './lawPart.js';
 import { linkBudgetPart } from './linkBudgetPart.js';
 import type { Plan } from './plan.js';
@@ -32,7 +33,7 @@ export interface AssembleOptions {
  * It composes the other packages and has no model of its own. A part that the plan names no file for is left out and
  * listed under `missing`.
  *
- * @param plan - a plan as {@link parsePlan} returns it
+ * @param stated - a plan as {@link parsePlan} returns it
  * @param files - contents of the files that the plan names
  * @returns plain data: `JSON.stringify` keeps all of it
  * @throws {@link InputError} `missing` when a file that the plan names is not there, and whatever the parts refuse
@@ -57,11 +58,13 @@ export interface AssembleOptions {
  * ```
  */
 export async function assembleDossier(
-  plan: Plan,
+  stated: Plan,
   files: PlanFiles,
   options: AssembleOptions = {},
 ): Promise<Dossier> {
-  const step = stepper(4, options);
+  const step = stepper(5, options);
+  await step('feedline');
+  const { plan, feedline } = builtPlan(stated, (file) => textOf(files, file, 'feedline.catalogue'));
   await step('antenna');
   const antenna =
     plan.antenna && antennaPart(plan, plan.antenna, (file) => textOf(files, file, 'antenna.sweeps'));
@@ -80,20 +83,22 @@ export async function assembleDossier(
   return {
     format: 'finial-dossier',
     version: 1,
-    plan,
+    plan: stated,
     verdict: verdictOf([
       ...linkBudget.findings,
       ...law.findings,
       ...exposure.findings,
+      ...(feedline?.findings ?? []),
       ...(antenna?.findings ?? []),
       ...(walk?.findings ?? []),
     ]),
     linkBudget,
     law,
     exposure,
+    feedline,
     antenna,
     walk,
-    missing: missingParts(plan),
+    missing: missingParts(stated),
     assumptions: assumptionsOf(walk),
     sources,
   };
@@ -120,6 +125,11 @@ function textOf(files: PlanFiles, name: string, argument: string): string {
 
 function missingParts(plan: Plan): MissingPart[] {
   const missing: MissingPart[] = [];
+  if (plan.feedline === undefined) {
+    const adds =
+      'List the parts of the run under "feedline" to see what each loses, whether they join, and which cable would be better.';
+    missing.push({ part: 'feedline', adds });
+  }
   if (plan.antenna?.sweeps === undefined) {
     const adds = 'Name sweeps under "antenna" to see where the antenna resonates and how much to trim.';
     missing.push({ part: 'antenna sweep', adds });
@@ -171,6 +181,7 @@ const sources: readonly string[] = [
   'Free space: Recommendation ITU-R P.525, exact form.',
   'Noise: k T B at 290 K and the receiver noise figure; Friis, Proceedings of the IRE 32 (1944) 419.',
   'Time on air and required SNR: SX1276/77/78/79 and SX1261/2 data sheets.',
+  'Feedline: two-term attenuation law over the catalogue rows, whose status and source each row names; mating by IEC 61169 and MIL-STD-348.',
   'Antenna: sweeps as the Touchstone specification reads them; slopes of trimming from NEC-2 models; array pattern after Balanis.',
   'Regional parameters: LoRaWAN RP002; the rows name edition and status.',
   'Law: ERC/REC 70-03 and EN 300 220-2 (EU), 47 CFR 15.247 (US); each finding names its clause.',

@@ -116,7 +116,9 @@ async function readPlanFiles(plan: Plan, planText: string, planPath: string): Pr
 /** Every file that a plan names, with the key that names it. */
 function namedFiles(plan: Plan): [argument: string, name: string][] {
   const sweeps = plan.antenna?.sweeps ?? [];
+  const catalogue = plan.feedline?.catalogue;
   return [
+    ...(catalogue === undefined ? [] : [['feedline.catalogue', catalogue] satisfies [string, string]]),
     ...sweeps.map(({ file }, index): [string, string] => [`antenna.sweeps[${index}].file`, file]),
     ...(plan.walk === undefined ? [] : [['walk.file', plan.walk.file] satisfies [string, string]]),
   ];

@@ -2,6 +2,14 @@ export { InputError, isInputError } from '@finial/units';
 export type { AntennaPart, PatternPart, SweepCurves } from './antennaPart.js';
 export { type AssembleOptions, assembleDossier, type PlanFiles, type Progress } from './assembleDossier.js';
 export type { Dossier, MissingPart, Verdict } from './Dossier.js';
+export type { FeedlinePart } from './feedlinePart.js';
+export type {
+  CableRunPlan,
+  FeedlinePartPlan,
+  FeedlinePlan,
+  PortPlan,
+  ReadyPartPlan,
+} from './feedlinePlan.js';
 export type { DataRateRow, LawPart } from './lawPart.js';
 export type { LinkBudgetPart } from './linkBudgetPart.js';
 export { parsePlan } from './parsePlan.js';

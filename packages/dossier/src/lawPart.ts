@@ -1,6 +1,7 @@
 import { checkTransmission, type DataRate, maxPayload, type TransmissionCheck } from '@finial/lora';
 import type { Finding } from '@finial/units';
-import type { Plan, TransmissionPlan } from './plan.js';
+import type { BuiltPlan } from './feedlinePart.js';
+import type { TransmissionPlan } from './plan.js';
 import { planRegion } from './planRegion.js';
 
 /** What the law and the regional parameters allow at one uplink data rate. */
@@ -34,7 +35,7 @@ export interface LawPart {
 }
 
 /** Checks the plan's transmissions against the law in force and lists what each data rate would allow. */
-export function lawPart(plan: Plan): LawPart {
+export function lawPart(plan: BuiltPlan): LawPart {
   const uplink = check(plan, 'uplink', plan.node.uplink);
   const downlink = plan.gateway.downlink && check(plan, 'downlink', plan.gateway.downlink);
   return {
@@ -47,7 +48,11 @@ export function lawPart(plan: Plan): LawPart {
   };
 }
 
-function check(plan: Plan, direction: 'uplink' | 'downlink', frame: TransmissionPlan): TransmissionCheck {
+function check(
+  plan: BuiltPlan,
+  direction: 'uplink' | 'downlink',
+  frame: TransmissionPlan,
+): TransmissionCheck {
   const end = direction === 'uplink' ? plan.node : plan.gateway;
   return checkTransmission({
     region: planRegion(plan),
@@ -61,12 +66,12 @@ function check(plan: Plan, direction: 'uplink' | 'downlink', frame: Transmission
   });
 }
 
-function uplinkHabits({ node }: Plan) {
+function uplinkHabits({ node }: BuiltPlan) {
   const { intervalSeconds, channelUse, access, dwellLimited } = node;
   return { intervalSeconds, channelUse, access, dwellLimited };
 }
 
-function dataRateRow(plan: Plan, row: DataRate): DataRateRow {
+function dataRateRow(plan: BuiltPlan, row: DataRate): DataRateRow {
   const { dataRate } = row;
   const modulation = modulationInWords(row);
   const { dwellLimited } = plan.node;

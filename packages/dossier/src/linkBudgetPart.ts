@@ -2,8 +2,8 @@ import { requiredSnrDb } from '@finial/lora';
 import { freeSpaceLossDb, type LinkDirection, linkBudget } from '@finial/radio';
 import type { Finding } from '@finial/units';
 import type { PatternPart } from './antennaPart.js';
+import type { BuiltPlan } from './feedlinePart.js';
 import { loraModulation } from './loraModulation.js';
-import type { Plan } from './plan.js';
 
 /** The link budget of the dossier, both ways. */
 export interface LinkBudgetPart {
@@ -24,7 +24,7 @@ export interface LinkBudgetPart {
  *
  * @param pattern - the gateway's pattern towards the node, where the plan describes one
  */
-export function linkBudgetPart(plan: Plan, pattern: PatternPart | undefined): LinkBudgetPart {
+export function linkBudgetPart(plan: BuiltPlan, pattern: PatternPart | undefined): LinkBudgetPart {
   const { gateway, node, link } = plan;
   const uplink = loraModulation(plan, node.uplink.dataRate, 'uplink', 'node.uplink.dataRate');
   const downlinkRate = gateway.downlink?.dataRate;

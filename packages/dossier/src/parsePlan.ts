@@ -44,23 +44,23 @@ export function parsePlan(planText: string, options: { readonly file?: string | 
 }
 
 /**
- * Line and column of a value in the text of a plan, for a refusal that comes after reading: `node.uplink.dataRate`.
+ * Line and column of a value in the text of a plan, for a refusal that comes after reading: `node.uplink.dataRate`. Where the plan holds no
+ * such value, it is the place of the nearest one around it.
  *
- * @returns nothing where the plan holds no such value
+ * @returns nothing where the plan holds nothing of the path
  */
 export function placeInPlan(
   planText: string,
   argument: string,
 ): { line: number; column: number } | undefined {
   const tree = parseTree(planText);
-  const path = argument.split(/[.[\]]+/).filter((step) => step !== '');
-  const node =
-    tree &&
-    findNodeAtLocation(
-      tree,
-      path.map((step) => (/^\d+$/.test(step) ? Number(step) : step)),
-    );
-  return node && placeAt(planText, node.offset);
+  const steps = argument.split(/[.[\]]+/).filter((step) => step !== '');
+  const path = steps.map((step) => (/^\d+$/.test(step) ? Number(step) : step));
+  for (let length = path.length; tree !== undefined && length > 0; length--) {
+    const node = findNodeAtLocation(tree, path.slice(0, length));
+    if (node !== undefined) return placeAt(planText, node.offset);
+  }
+  return undefined;
 }
 
 /** Unknown keys come first: a misspelt key also shows as a missing one, and the misspelling is what the person has to mend. */

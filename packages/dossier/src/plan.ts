@@ -1,5 +1,6 @@
 import type { Access, JurisdictionName } from '@finial/lora';
 import { z } from 'zod';
+import { type FeedlinePlan, feedlineSchema } from './feedlinePlan.js';
 
 /** Common name of a channel plan of the LoRaWAN regional parameters. */
 export type RegionName =
@@ -33,8 +34,8 @@ export interface GatewayPlan {
   readonly antennaHeightM: number;
   /** Power at the transmitter's connector in dBm, -30 to 40; used for downlinks. */
   readonly conductedPowerDbm: number;
-  /** Loss of cable, connectors and arrestor between radio and antenna in dB, 0 to 60. */
-  readonly feedlineLossDb: number;
+  /** Loss of cable, connectors and arrestor between radio and antenna in dB, 0 to 60, where the plan does not list them under `feedline`. */
+  readonly feedlineLossDb?: number | undefined;
   /** Gain of the antenna over an isotropic one in dBi, -20 to 30. */
   readonly antennaGainDbi: number;
   /** Noise figure of the receiver in dB, 0 to 30. */
@@ -184,6 +185,8 @@ export interface Plan {
   readonly node: NodePlan;
   /** The path of the link-budget picture. */
   readonly link: LinkPlan;
+  /** Everything between the gateway's connector and the antenna's. */
+  readonly feedline?: FeedlinePlan | undefined;
   /** The gateway's antenna, as measured and as described. */
   readonly antenna?: AntennaPlan | undefined;
   /** The walk that proves the coverage. */
@@ -226,9 +229,11 @@ const gateway = z.strictObject({
   position: position.describe('Where the antenna stands.'),
   antennaHeightM: between(0.5, 3000).describe('Height of the antenna above the ground in metres.'),
   conductedPowerDbm: between(-30, 40).describe("Power at the transmitter's connector in dBm, for downlinks."),
-  feedlineLossDb: between(0, 60).describe(
-    'Loss of cable, connectors and arrestor between radio and antenna in dB.',
-  ),
+  feedlineLossDb: between(0, 60)
+    .optional()
+    .describe(
+      'Loss of cable, connectors and arrestor between radio and antenna in dB, where the plan does not list them under feedline.',
+    ),
   antennaGainDbi: between(-20, 30).describe('Gain of the antenna in dBi.'),
   noiseFigureDb: between(0, 30).describe('Noise figure of the receiver in dB.'),
   manMadeNoiseDb: between(0, 60)
@@ -355,6 +360,9 @@ export const planSchema: z.ZodType<Plan> = z.strictObject({
   gateway: gateway.describe('The gateway on the roof.'),
   node: node.describe('The node that is to be heard.'),
   link: link.describe('The path of the link-budget picture.'),
+  feedline: feedlineSchema
+    .optional()
+    .describe("Everything between the gateway's connector and the antenna's."),
   antenna: antenna.optional().describe("The gateway's antenna, as measured and as described."),
   walk: walk.optional().describe('The walk that proves the coverage.'),
 }) satisfies z.ZodType<Plan>;

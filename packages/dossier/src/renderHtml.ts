@@ -2,7 +2,9 @@ import type { SweepPoint, SweepReading } from '@finial/antenna';
 import type { LinkDirection } from '@finial/radio';
 import type { AntennaPart, PatternPart, SweepCurves } from './antennaPart.js';
 import type { Dossier } from './Dossier.js';
+import type { FeedlinePart } from './feedlinePart.js';
 import type { DataRateRow } from './lawPart.js';
+import { chainPicture } from './page/chainPicture.js';
 import { levelDiagram } from './page/levelDiagram.js';
 import { levelOverDistance } from './page/levelOverDistance.js';
 import { type Markup, markup } from './page/markup.js';
@@ -69,6 +71,7 @@ ${findingList(verdict.findings)}
 ${linkBudgetSection(dossier)}
 ${lawSection(dossier)}
 ${exposureSection(dossier)}
+${dossier.feedline === undefined ? null : feedlineSection(dossier.feedline)}
 ${dossier.antenna === undefined ? null : antennaSection(dossier.antenna)}
 ${dossier.walk === undefined ? null : walkSection(dossier, dossier.walk)}
 ${missingSection(dossier)}
@@ -154,6 +157,56 @@ keep ${distance(exposure.recommendedDistanceM)} or more while it transmits.</p>
 <p class="caution">Switch the gateway off before anyone works at the antenna. Work on a roof needs fall protection; keep mast and antenna clear of
 overhead lines; bonding and lightning protection follow the local electrical code and a licensed practitioner.</p>
 </section>`;
+}
+
+function feedlineSection(feedline: FeedlinePart): Markup {
+  const { choices } = feedline;
+  return markup`<section aria-labelledby="feedline">
+<h2 id="feedline">The feedline</h2>
+<p>From the gateway to the antenna ${decimal(feedline.cableLengthM, 1)} m of cable and its joints lose ${decimal(feedline.lossDb, 2)} dB,
+by the spread of parts and makes between ${decimal(feedline.leastLossDb, 2)} and ${decimal(feedline.greatestLossDb, 2)} dB.
+${feedline.joins ? 'Every joint mates.' : 'Not every part joins its neighbour: see the verdict for what is missing.'}</p>
+<figure>${chainPicture(feedline)}<figcaption>Part by part, gateway above, antenna below. A bar is the loss of a part.</figcaption></figure>
+${foldedTable('The parts and joints', 'Loss of each part and joint', ['Part or joint', 'Loss', 'Uncertainty', 'Share'], chainRows(feedline))}
+${choices === undefined ? null : cableTable(choices)}
+<p class="caution">Leave a drip loop below every entry, seal outdoor joints, and bond the arrestor to the building's earth by the local code: an arrestor
+does not protect from a direct strike. Switch the radio off before a connector is opened; no work on the run in wind or thunder.</p>
+</section>`;
+}
+
+function chainRows({ parts, joints }: FeedlinePart): string[][] {
+  const cells = (
+    name: string,
+    loss: { lossDb: number; lossUncertaintyDb: number; shareOfLossRatio: number },
+  ) => [
+    name,
+    `${decimal(loss.lossDb, 2)}\u00a0dB`,
+    `±${decimal(loss.lossUncertaintyDb, 2)}\u00a0dB`,
+    percent(loss.shareOfLossRatio),
+  ];
+  return parts.flatMap((part, index) => {
+    const joint = joints[index];
+    return joint === undefined
+      ? [cells(part.name, part)]
+      : [cells(part.name, part), cells(joint.between, joint)];
+  });
+}
+
+function cableTable({ rows }: NonNullable<FeedlinePart['choices']>): Markup {
+  const cells = rows.map((row) => [
+    row.designation,
+    `${decimal(row.cableLossDb, 2)}\u00a0dB`,
+    percent(row.rangeRatio),
+    `${decimal(row.outerDiameterM * 1000, 1)}\u00a0mm`,
+    `${decimal(row.bendRadiusM * 1000, 0)}\u00a0mm`,
+    row.status,
+  ]);
+  return foldedTable(
+    'Other cables',
+    'The longest run of cable in each of the catalogue',
+    ['Cable', 'Loss', 'Range left', 'Diameter', 'Least bend', 'Figures'],
+    cells,
+  );
 }
 
 function missingSection({ missing }: Dossier): Markup | null {

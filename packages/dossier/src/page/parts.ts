@@ -18,6 +18,9 @@ function comparison({ measured, limit }: Finding): string {
   return limit === undefined ? `${measured}. ` : `${measured} against ${limit}. `;
 }
 
+/** Row names beyond this many characters get room for more than a word in a line. */
+const longestOneWord = 12;
+
 /** A table that scrolls by itself where the page is narrow, reachable by keyboard. */
 export function table(
   caption: string,
@@ -31,7 +34,8 @@ export function table(
     );
     return markup`<tr>${join(cells, '')}</tr>`;
   });
-  return markup`<div class="scroll" tabindex="0" role="region" aria-label="${caption}"><table><caption>${caption}</caption>
+  const named = rows.some(([first = '']) => first.length > longestOneWord) ? 'named' : 'plain';
+  return markup`<div class="scroll" tabindex="0" role="region" aria-label="${caption}"><table class="${named}"><caption>${caption}</caption>
 <thead><tr>${join(titles, '')}</tr></thead><tbody>${body}</tbody></table></div>`;
 }
 

@@ -37,6 +37,8 @@ figcaption{color:var(--soft);font-size:.9rem;margin-top:.35rem}
 .grid{stroke:var(--rule);stroke-width:.7}
 .bar.power{fill:var(--ink)}.bar.gain,.bar.spare{fill:var(--patina)}.bar.loss{fill:var(--copper)}.bar.short{fill:var(--stop)}
 .noise{stroke:var(--soft);stroke-dasharray:2 3}.limit{stroke:var(--stop);stroke-width:1.4;stroke-dasharray:6 3}
+.chain-part{fill:var(--ground);stroke:var(--ink);stroke-width:1.4}.chain-line{stroke:var(--ink);stroke-width:2}
+.joined,.unjoined{fill:none;stroke-width:2.4}.joined{stroke:var(--ok)}.unjoined{stroke:var(--stop)}
 .ground{fill:var(--ground)}.ring{fill:none;stroke:var(--soft);stroke-width:.6;stroke-dasharray:3 4}
 .rule{stroke:var(--ink);stroke-width:2}.gateway{fill:var(--copper);stroke:var(--card);stroke-width:1.6}
 .spot{stroke:var(--card);stroke-width:1}
@@ -51,6 +53,7 @@ table{border-collapse:collapse;width:100%;font-size:.92rem;font-variant-numeric:
 caption{text-align:left;color:var(--soft);font-size:.86rem;padding:.2rem 0}
 th,td{padding:.32rem .6rem .32rem 0;border-bottom:1px solid var(--rule);text-align:right;vertical-align:top;white-space:nowrap}
 th:first-child,td:first-child{text-align:left;white-space:normal}
+.named th:first-child{min-width:8.5rem}
 thead th{color:var(--soft);font-weight:600}
 details{margin-top:.7rem}
 summary{cursor:pointer;color:var(--patina);font-weight:600}
@@ -60,4 +63,4 @@ summary:focus-visible,.scroll:focus-visible{outline:3px solid var(--copper);outl
 `;
 
 /** SHA-256 of {@link stylesheet} in base64, as the content security policy wants it. */
-export const stylesheetHash = 'wu+VGIC3aREZ+WiSjL1j4oX6LwL4ntVgAFQ61Az3Erw=';
+export const stylesheetHash = 'A/FMKOk2mtkdKMRiszeUSdl36p2bYunLT9g+f2o3Fzc=';

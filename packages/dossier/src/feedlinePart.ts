@@ -1,0 +1,169 @@
+import {
+  builtInCatalogue,
+  type CableComparison,
+  type CableRun,
+  type Catalogue,
+  type ChainCheck,
+  type ChainPart,
+  cableNamed,
+  checkCatalogue,
+  checkChain,
+  compareCables,
+  mergeCatalogues,
+  partEnd,
+  weatherFindings,
+} from '@finial/feedline';
+import { type Finding, InputError, isInputError } from '@finial/units';
+import type { FeedlinePartPlan, FeedlinePlan } from './feedlinePlan.js';
+import type { GatewayPlan, Plan } from './plan.js';
+
+/** The feedline part of the dossier. */
+export interface FeedlinePart extends ChainCheck {
+  /** Length of all cable in metres. */
+  readonly cableLengthM: number;
+  /** What every cable of the catalogue with the same impedance would lose over the longest run; absent where there is no cable. */
+  readonly choices?: CableComparison | undefined;
+}
+
+/** A plan whose feedline loss is known: stated, or computed part by part. */
+export interface BuiltPlan extends Plan {
+  readonly gateway: GatewayPlan & { readonly feedlineLossDb: number };
+}
+
+/** The plan with the loss of its feedline, and the feedline itself where the plan lists its parts. */
+export function builtPlan(
+  plan: Plan,
+  textOf: (file: string) => string,
+): { plan: BuiltPlan; feedline: FeedlinePart | undefined } {
+  const feedline = plan.feedline && feedlinePart(plan, plan.feedline, textOf);
+  const feedlineLossDb = plan.gateway.feedlineLossDb ?? feedline?.lossDb;
+  if (feedlineLossDb === undefined || (feedline && plan.gateway.feedlineLossDb !== undefined)) {
+    throw new InputError({
+      code: feedline === undefined ? 'missing' : 'unknown-option',
+      argument: 'gateway.feedlineLossDb',
+      received: plan.gateway.feedlineLossDb,
+      expected: 'either gateway.feedlineLossDb or the parts of the run under feedline, and not both',
+    });
+  }
+  return { plan: { ...plan, gateway: { ...plan.gateway, feedlineLossDb } }, feedline };
+}
+
+function feedlinePart(plan: Plan, run: FeedlinePlan, textOf: (file: string) => string): FeedlinePart {
+  const catalogue = catalogueOf(run, textOf);
+  const parts = run.parts.map((part, index) => chainPart(part, catalogue, `feedline.parts[${index}]`));
+  const { gateway, node } = plan;
+  const frequencyHz = node.uplink.frequencyHz;
+  const { temperatureC } = run;
+  const check = inPlan(
+    (argument) => `feedline.${argument}`,
+    () =>
+      checkChain(parts, {
+        frequencyHz,
+        temperatureC,
+        catalogue,
+        outsideValidity: 'allow',
+        conductedPowerDbm: gateway.conductedPowerDbm,
+        antennaGainDbi: gateway.antennaGainDbi,
+        receiverNoiseFigureDb: gateway.noiseFigureDb,
+      }),
+  );
+  const runs = parts.flatMap((part) => (part.kind === 'cable-run' ? [part] : []));
+  const longest = runs.toSorted((a, b) => b.lengthM - a.lengthM)[0];
+  const cables = catalogue.cables.filter(({ impedanceOhm }) => impedanceOhm === longest?.cable.impedanceOhm);
+  return {
+    ...check,
+    findings: [
+      ...check.findings,
+      ...(run.outdoors === undefined ? [] : weather(run.outdoors, parts, longest)),
+    ],
+    cableLengthM: runs.reduce((sum, { lengthM }) => sum + lengthM, 0),
+    choices:
+      longest &&
+      compareCables({
+        lengthM: longest.lengthM,
+        frequencyHz,
+        temperatureC: longest.temperatureC ?? temperatureC,
+        cables,
+        outsideValidity: 'allow',
+      }),
+  };
+}
+
+/** What the plan leaves out and the parts know is taken from them. */
+function weather(
+  outdoors: NonNullable<FeedlinePlan['outdoors']>,
+  parts: readonly ChainPart[],
+  longest: CableRun | undefined,
+): readonly Finding[] {
+  const hasArrestor = parts.some(({ kind }) => kind === 'arrestor');
+  return weatherFindings({
+    ...outdoors,
+    leastBendRadiusM: outdoors.leastBendRadiusM ?? longest?.cable.bendRadiusM,
+    isSunlightResistant: outdoors.isSunlightResistant ?? longest?.cable.sunlightResistant,
+    arrestor: outdoors.arrestor ?? (hasArrestor ? undefined : 'none'),
+  });
+}
+
+function catalogueOf({ catalogue }: FeedlinePlan, textOf: (file: string) => string): Catalogue {
+  if (catalogue === undefined) return builtInCatalogue;
+  return mergeCatalogues(
+    builtInCatalogue,
+    checkCatalogue(parsedJson(textOf(catalogue), catalogue), catalogue),
+  );
+}
+
+function parsedJson(text: string, file: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw new InputError(
+      { code: 'malformed-file', argument: '', received: text.slice(0, 20), expected: 'valid JSON', file },
+      { cause: error },
+    );
+  }
+}
+
+function chainPart(part: FeedlinePartPlan, catalogue: Catalogue, argument: string): ChainPart {
+  if ('port' in part) {
+    return { kind: 'port', name: part.port, end: inPlan(`${argument}.end`, () => partEnd(part.end)) };
+  }
+  if ('cable' in part) {
+    const [first, second] = part.ends;
+    return {
+      kind: 'cable-run',
+      cable: inPlan(`${argument}.cable`, () => cableNamed(part.cable, catalogue)),
+      lengthM: part.lengthM,
+      temperatureC: part.temperatureC,
+      ends: [
+        inPlan(`${argument}.ends[0]`, () => partEnd(first)),
+        inPlan(`${argument}.ends[1]`, () => partEnd(second)),
+      ],
+    };
+  }
+  const { adapters, pigtails, arrestors, filters } = catalogue;
+  const rows = [...adapters, ...pigtails, ...arrestors, ...filters];
+  const row = rows.find(({ designation }) => designation === part.part);
+  if (row === undefined) {
+    const expected = rows.map(({ designation }) => `'${designation}'`).join(' or ');
+    throw new InputError({
+      code: 'unknown-option',
+      argument: `${argument}.part`,
+      received: part.part,
+      expected,
+    });
+  }
+  const [first, second] = row.ends;
+  return part.turned ? { ...row, ends: [second, first] } : row;
+}
+
+/** Runs a reading, and lets its refusal name the place in the plan: as given, or made from the argument that was refused. */
+function inPlan<Result>(place: string | ((argument: string) => string), read: () => Result): Result {
+  try {
+    return read();
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    const { code, received, expected } = error;
+    const argument = typeof place === 'string' ? place : place(error.argument);
+    throw new InputError({ code, argument, received, expected }, { cause: error });
+  }
+}
