@@ -40,6 +40,10 @@ export const smokeCalls = {
   '@finial/antenna':
     'all.groundPlane({ frequencyHz: 868.1e6, elementDiameterM: 0.002, droopDeg: 45 }).resonantLengthM',
   '@finial/feedline': "all.attenuationDb({ cable: 'RG-58C/U', lengthM: 10, frequencyHz: 868.1e6 })",
+  '@finial/propagation':
+    "all.p2109.buildingEntryLossDb({ frequencyHz: 868e6, buildingClass: 'traditional', probability: 0.5 })",
   '@finial/survey': 'all.effectiveSignalPowerDbm({ rssiDbm: -110, snrDb: -5 })',
+  '@finial/terrain':
+    "all.heightAtM(await all.openElevation([{ name: 'hill.asc', bytes: new TextEncoder().encode('ncols 2 nrows 2 xllcenter 7 yllcenter 50 cellsize 1 120 140 100 160') }]), { latitudeDeg: 50.5, longitudeDeg: 7.5 })",
   '@finial/dossier': '(await all.assembleDossier(all.parsePlan(plan), {})).linkBudget.freeSpaceLossDb',
 };

@@ -5,6 +5,7 @@ import type { FeedlinePart } from './feedlinePart.js';
 import type { LawPart } from './lawPart.js';
 import type { LinkBudgetPart } from './linkBudgetPart.js';
 import type { Plan } from './plan.js';
+import type { TerrainPart } from './terrainPart.js';
 import type { WalkPart } from './walkPart.js';
 
 /** The sum of all findings. */
@@ -45,6 +46,8 @@ export interface Dossier {
   readonly feedline?: FeedlinePart | undefined;
   /** The antenna; absent where the plan says nothing of it. */
   readonly antenna?: AntennaPart | undefined;
+  /** The ground; absent where the plan names no elevation files. */
+  readonly terrain?: TerrainPart | undefined;
   /** The walk; absent where the plan names none. */
   readonly walk?: WalkPart | undefined;
   /** Parts that the plan gives no file for. */

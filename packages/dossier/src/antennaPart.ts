@@ -15,7 +15,8 @@ import {
 } from '@finial/antenna';
 import { channelFrequenciesHz } from '@finial/lora';
 import type { Finding } from '@finial/units';
-import type { AntennaPlan, ElementSweepPlan, Plan } from './plan.js';
+import type { BuiltPlan } from './builtPlan.js';
+import type { AntennaPlan, ElementSweepPlan } from './plan.js';
 import { planRegion } from './planRegion.js';
 
 /** A sweep as curves for a picture; all lists have the same length. */
@@ -53,7 +54,11 @@ export interface AntennaPart {
 }
 
 /** Reads the sweeps that a plan names and the pattern that it describes. */
-export function antennaPart(plan: Plan, antenna: AntennaPlan, textOf: (file: string) => string): AntennaPart {
+export function antennaPart(
+  plan: BuiltPlan,
+  antenna: AntennaPlan,
+  textOf: (file: string) => string,
+): AntennaPart {
   const targetHz = antenna.targetHz ?? plan.node.uplink.frequencyHz;
   const channelsHz = planRegion(plan).channels.flatMap(channelFrequenciesHz);
   const sweeps = (antenna.sweeps ?? []).map((entry) => {
@@ -134,11 +139,11 @@ function curvesOf(sweep: OnePortSweep | MagnitudeSweep): SweepCurves {
   };
 }
 
-function patternPart(plan: Plan, pattern: NonNullable<AntennaPlan['pattern']>): PatternPart {
+function patternPart(plan: BuiltPlan, pattern: NonNullable<AntennaPlan['pattern']>): PatternPart {
   const { elements, spacingWavelengths = 0.5, downtiltDeg } = pattern;
   const table = collinearPattern({ elements, spacingWavelengths, downtiltDeg, stepDeg: 0.5 });
   const towards = gainTowardsNode({
-    gatewayHeightM: plan.gateway.antennaHeightM + (plan.link.groundDropM ?? 0),
+    gatewayHeightM: plan.gateway.antennaHeightM + plan.link.groundDropM,
     nodeHeightM: plan.node.heightM,
     distanceM: plan.link.distanceM,
     pattern: table,

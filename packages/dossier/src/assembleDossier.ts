@@ -1,11 +1,13 @@
 import { exposureDistance } from '@finial/radio';
 import { type Finding, InputError } from '@finial/units';
 import { antennaPart } from './antennaPart.js';
+import { builtPlan } from './builtPlan.js';
 import type { Dossier, MissingPart, Verdict } from './Dossier.js';
-import { builtPlan } from './feedlinePart.js';
+import { feedlinePart } from './feedlinePart.js';
 import { lawPart } from './lawPart.js';
 import { linkBudgetPart } from './linkBudgetPart.js';
 import type { Plan } from './plan.js';
+import { type TerrainPart, terrainPart } from './terrainPart.js';
 import { type WalkPart, walkPart } from './walkPart.js';
 
 /** The files that a plan names, by the name it gives them: a text, or the bytes of one in UTF-8. */
@@ -62,14 +64,26 @@ export async function assembleDossier(
   files: PlanFiles,
   options: AssembleOptions = {},
 ): Promise<Dossier> {
-  const step = stepper(5, options);
+  const step = stepper(6, options);
   await step('feedline');
-  const { plan, feedline } = builtPlan(stated, (file) => textOf(files, file, 'feedline.catalogue'));
+  const feedline =
+    stated.feedline &&
+    feedlinePart(stated, stated.feedline, (file) => textOf(files, file, 'feedline.catalogue'));
+  await step('terrain');
+  const terrain =
+    stated.terrain &&
+    (await terrainPart(
+      stated,
+      stated.terrain,
+      (file) => bytesOf(files, file, 'terrain.elevation'),
+      options.signal,
+    ));
+  const plan = builtPlan(stated, feedline, terrain);
   await step('antenna');
   const antenna =
     plan.antenna && antennaPart(plan, plan.antenna, (file) => textOf(files, file, 'antenna.sweeps'));
   await step('link budget');
-  const linkBudget = linkBudgetPart(plan, antenna?.pattern);
+  const linkBudget = linkBudgetPart(plan, terrain?.path, antenna?.pattern);
   await step('law');
   const law = lawPart(plan);
   const exposure = exposureDistance({
@@ -89,6 +103,7 @@ export async function assembleDossier(
       ...law.findings,
       ...exposure.findings,
       ...(feedline?.findings ?? []),
+      ...(terrain?.findings ?? []),
       ...(antenna?.findings ?? []),
       ...(walk?.findings ?? []),
     ]),
@@ -97,9 +112,10 @@ export async function assembleDossier(
     exposure,
     feedline,
     antenna,
+    terrain,
     walk,
     missing: missingParts(stated),
-    assumptions: assumptionsOf(walk),
+    assumptions: assumptionsOf(terrain, walk),
     sources,
   };
 }
@@ -116,11 +132,21 @@ function stepper(steps: number, { signal, onProgress }: AssembleOptions): (name:
 }
 
 function textOf(files: PlanFiles, name: string, argument: string): string {
+  const content = contentOf(files, name, argument);
+  return typeof content === 'string' ? content : new TextDecoder('utf-8').decode(content);
+}
+
+function bytesOf(files: PlanFiles, name: string, argument: string): Uint8Array {
+  const content = contentOf(files, name, argument);
+  return typeof content === 'string' ? new TextEncoder().encode(content) : content;
+}
+
+function contentOf(files: PlanFiles, name: string, argument: string): string | Uint8Array {
   const content = Object.hasOwn(files, name) ? files[name] : undefined;
   if (content === undefined) {
     throw new InputError({ code: 'missing', argument, received: name, expected: 'a file that is there' });
   }
-  return typeof content === 'string' ? content : new TextDecoder('utf-8').decode(content);
+  return content;
 }
 
 function missingParts(plan: Plan): MissingPart[] {
@@ -133,6 +159,11 @@ function missingParts(plan: Plan): MissingPart[] {
   if (plan.antenna?.sweeps === undefined) {
     const adds = 'Name sweeps under "antenna" to see where the antenna resonates and how much to trim.';
     missing.push({ part: 'antenna sweep', adds });
+  }
+  if (plan.terrain === undefined) {
+    const adds =
+      'Name elevation files under "terrain" to see the ground between gateway and node, and the skyline.';
+    missing.push({ part: 'terrain', adds });
   }
   if (plan.walk === undefined) {
     const adds =
@@ -163,9 +194,11 @@ function sentenceOf(stops: number, fixes: number): string {
   return 'Nothing found that forbids or spoils this gateway.';
 }
 
-function assumptionsOf(walk: WalkPart | undefined): string[] {
+function assumptionsOf(terrain: TerrainPart | undefined, walk: WalkPart | undefined): string[] {
   const always = [
-    'The link budget runs over free space and the further losses that the plan names; terrain is not part of it.',
+    terrain?.path
+      ? 'The path loss is a median for places like this one, over the ground of the elevation files; one place may differ by several dB, and the model may err.'
+      : 'The link budget runs over free space and the further losses that the plan names; terrain is not part of it.',
     'Required SNR is the demodulator limit of each spreading factor at about 1 % frame loss, without interference.',
     'The man-made noise of the plan is taken as the same at every hour.',
   ];
@@ -179,6 +212,7 @@ function assumptionsOf(walk: WalkPart | undefined): string[] {
 
 const sources: readonly string[] = [
   'Free space: Recommendation ITU-R P.525, exact form.',
+  'Ground: geodesics on WGS 84 (Karney, Journal of Geodesy 87 (2013) 43); loss by Recommendation ITU-R P.1812-8 (09/2025).',
   'Noise: k T B at 290 K and the receiver noise figure; Friis, Proceedings of the IRE 32 (1944) 419.',
   'Time on air and required SNR: SX1276/77/78/79 and SX1261/2 data sheets.',
   'Feedline: two-term attenuation law over the catalogue rows, whose status and source each row names; mating by IEC 61169 and MIL-STD-348.',

@@ -71,7 +71,7 @@ async function writeDossier(
   { out, json }: { out: string; json?: true },
   terminal: Terminal,
 ): Promise<number> {
-  const planText = await readText(planPath, 'plan.json');
+  const planText = new TextDecoder('utf-8').decode(await readBytes(planPath, 'plan.json'));
   const plan = parsePlan(planText, { file: basename(planPath) });
   const files = await readPlanFiles(plan, planText, planPath);
   const dossier = await assembleDossier(plan, files, { onProgress: progressLine(terminal) }).catch(
@@ -94,9 +94,9 @@ function withPlace(error: unknown, planText: string, file: string): unknown {
   return error.at({ file, ...placeInPlan(planText, error.argument) });
 }
 
-async function readText(path: string, argument: string, place: { file?: string } = {}): Promise<string> {
+async function readBytes(path: string, argument: string, place: { file?: string } = {}): Promise<Uint8Array> {
   try {
-    return await readFile(path, 'utf8');
+    return await readFile(path);
   } catch (error) {
     const { code = 'unreadable' } = error as NodeJS.ErrnoException;
     const expected = `a file that can be read (${code})`;
@@ -105,10 +105,10 @@ async function readText(path: string, argument: string, place: { file?: string }
 }
 
 async function readPlanFiles(plan: Plan, planText: string, planPath: string): Promise<PlanFiles> {
-  const files: Record<string, string> = {};
+  const files: Record<string, Uint8Array> = {};
   for (const [argument, name] of namedFiles(plan)) {
     const place = { file: basename(planPath), ...placeInPlan(planText, argument) };
-    files[name] = await readText(join(dirname(planPath), name), argument, place);
+    files[name] = await readBytes(join(dirname(planPath), name), argument, place);
   }
   return files;
 }
@@ -119,6 +119,10 @@ function namedFiles(plan: Plan): [argument: string, name: string][] {
   const catalogue = plan.feedline?.catalogue;
   return [
     ...(catalogue === undefined ? [] : [['feedline.catalogue', catalogue] satisfies [string, string]]),
+    ...(plan.terrain?.elevation ?? []).map((name, index): [string, string] => [
+      `terrain.elevation[${index}]`,
+      name,
+    ]),
     ...sweeps.map(({ file }, index): [string, string] => [`antenna.sweeps[${index}].file`, file]),
     ...(plan.walk === undefined ? [] : [['walk.file', plan.walk.file] satisfies [string, string]]),
   ];
@@ -135,8 +139,8 @@ function progressLine({ err, isTerminal }: Terminal): ((progress: Progress) => v
 }
 
 function summary(dossier: Dossier, out: string): string {
-  const { uplink, downlink, distanceM } = dossier.linkBudget;
-  const margins = `Margin at ${distanceM} m over free ground: up ${uplink.marginDb.toFixed(1)} dB, down ${downlink.marginDb.toFixed(1)} dB.`;
+  const { uplink, downlink, distanceM, pathModel } = dossier.linkBudget;
+  const margins = `Margin at ${Math.round(distanceM)} m (${pathModel}): up ${uplink.marginDb.toFixed(1)} dB, down ${downlink.marginDb.toFixed(1)} dB.`;
   const { walk } = dossier;
   const lines = [
     `${dossier.plan.name}: ${dossier.verdict.sentence}`,

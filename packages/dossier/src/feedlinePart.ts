@@ -15,7 +15,7 @@ import {
 } from '@finial/feedline';
 import { type Finding, InputError, isInputError } from '@finial/units';
 import type { FeedlinePartPlan, FeedlinePlan } from './feedlinePlan.js';
-import type { GatewayPlan, Plan } from './plan.js';
+import type { Plan } from './plan.js';
 
 /** The feedline part of the dossier. */
 export interface FeedlinePart extends ChainCheck {
@@ -25,30 +25,8 @@ export interface FeedlinePart extends ChainCheck {
   readonly choices?: CableComparison | undefined;
 }
 
-/** A plan whose feedline loss is known: stated, or computed part by part. */
-export interface BuiltPlan extends Plan {
-  readonly gateway: GatewayPlan & { readonly feedlineLossDb: number };
-}
-
-/** The plan with the loss of its feedline, and the feedline itself where the plan lists its parts. */
-export function builtPlan(
-  plan: Plan,
-  textOf: (file: string) => string,
-): { plan: BuiltPlan; feedline: FeedlinePart | undefined } {
-  const feedline = plan.feedline && feedlinePart(plan, plan.feedline, textOf);
-  const feedlineLossDb = plan.gateway.feedlineLossDb ?? feedline?.lossDb;
-  if (feedlineLossDb === undefined || (feedline && plan.gateway.feedlineLossDb !== undefined)) {
-    throw new InputError({
-      code: feedline === undefined ? 'missing' : 'unknown-option',
-      argument: 'gateway.feedlineLossDb',
-      received: plan.gateway.feedlineLossDb,
-      expected: 'either gateway.feedlineLossDb or the parts of the run under feedline, and not both',
-    });
-  }
-  return { plan: { ...plan, gateway: { ...plan.gateway, feedlineLossDb } }, feedline };
-}
-
-function feedlinePart(plan: Plan, run: FeedlinePlan, textOf: (file: string) => string): FeedlinePart {
+/** Looks the parts of a run up, checks that they join, and compares the cables there are. */
+export function feedlinePart(plan: Plan, run: FeedlinePlan, textOf: (file: string) => string): FeedlinePart {
   const catalogue = catalogueOf(run, textOf);
   const parts = run.parts.map((part, index) => chainPart(part, catalogue, `feedline.parts[${index}]`));
   const { gateway, node } = plan;

@@ -11,7 +11,7 @@ export type {
   ReadyPartPlan,
 } from './feedlinePlan.js';
 export type { DataRateRow, LawPart } from './lawPart.js';
-export type { LinkBudgetPart } from './linkBudgetPart.js';
+export type { LinkBudgetPart, LinkCertainty } from './linkBudgetPart.js';
 export { parsePlan } from './parsePlan.js';
 export type {
   AntennaPlan,
@@ -32,4 +32,6 @@ export type {
 } from './plan.js';
 export { planJsonSchema } from './planJsonSchema.js';
 export { renderHtml } from './renderHtml.js';
+export type { GroundPath, SkylinePart, TerrainPart } from './terrainPart.js';
+export type { ClimatePlan, TerrainPlan } from './terrainPlan.js';
 export type { SpotSummary, WalkFrame, WalkPart } from './walkPart.js';

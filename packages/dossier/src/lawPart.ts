@@ -1,6 +1,6 @@
 import { checkTransmission, type DataRate, maxPayload, type TransmissionCheck } from '@finial/lora';
 import type { Finding } from '@finial/units';
-import type { BuiltPlan } from './feedlinePart.js';
+import type { BuiltPlan } from './builtPlan.js';
 import type { TransmissionPlan } from './plan.js';
 import { planRegion } from './planRegion.js';
 

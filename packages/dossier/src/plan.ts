@@ -1,6 +1,7 @@
 import type { Access, JurisdictionName } from '@finial/lora';
 import { z } from 'zod';
 import { type FeedlinePlan, feedlineSchema } from './feedlinePlan.js';
+import { type TerrainPlan, terrainSchema } from './terrainPlan.js';
 
 /** Common name of a channel plan of the LoRaWAN regional parameters. */
 export type RegionName =
@@ -93,8 +94,10 @@ export interface NamedLoss {
 
 /** The path of the link-budget picture. */
 export interface LinkPlan {
-  /** Distance between node and gateway in metres, 1 to 1000000. */
-  readonly distanceM: number;
+  /** Distance between node and gateway in metres, 1 to 1000000, where the plan does not say where the node is. */
+  readonly distanceM?: number | undefined;
+  /** Where the node is, instead of a distance; with elevation files the loss then comes from the ground between. */
+  readonly to?: Position | undefined;
   /** How much lower the ground at the node lies than at the gateway in metres, -9000 to 9000; 0 when left out. */
   readonly groundDropM?: number | undefined;
   /** Losses beside free space. */
@@ -189,6 +192,8 @@ export interface Plan {
   readonly feedline?: FeedlinePlan | undefined;
   /** The gateway's antenna, as measured and as described. */
   readonly antenna?: AntennaPlan | undefined;
+  /** The ground round the gateway. */
+  readonly terrain?: TerrainPlan | undefined;
   /** The walk that proves the coverage. */
   readonly walk?: WalkPlan | undefined;
 }
@@ -268,9 +273,10 @@ const node = z.strictObject({
 });
 
 const link = z.strictObject({
-  distanceM: between(1, 1e6).describe(
-    'Distance between node and gateway in metres, for the link-budget picture.',
-  ),
+  distanceM: between(1, 1e6)
+    .optional()
+    .describe('Distance between node and gateway in metres, where the plan does not say where the node is.'),
+  to: position.optional().describe('Where the node is, instead of a distance.'),
   groundDropM: between(-9000, 9000)
     .optional()
     .describe('How much lower the ground at the node lies than at the gateway in metres.'),
@@ -364,5 +370,6 @@ export const planSchema: z.ZodType<Plan> = z.strictObject({
     .optional()
     .describe("Everything between the gateway's connector and the antenna's."),
   antenna: antenna.optional().describe("The gateway's antenna, as measured and as described."),
+  terrain: terrainSchema.optional().describe('The ground round the gateway.'),
   walk: walk.optional().describe('The walk that proves the coverage.'),
 }) satisfies z.ZodType<Plan>;

@@ -1,6 +1,6 @@
 import type { Frame, FrameSettings, TimeOnAir } from '@finial/lora';
 import { describe, expect, test } from 'vitest';
-import { bundled } from '../test/bundled.js';
+import { bundled } from '../../../tests/support/bundled.js';
 
 // As a bundle, loaded by Node itself, which is how users have it: the test runner would wrap each import in a getter.
 const { code } = await bundled("export { timeOnAir, timesOnAirSeconds } from '@finial/lora';");

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
-import { bundled } from './bundled.js';
+import { bundled } from '../../../tests/support/bundled.js';
 import { everyRegion } from './regionTables.js';
 
 /** Ceiling of one region alone, minified and compressed; the README says it. */

@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
-import { bundled } from './bundled.js';
+import { bundled } from '../../../tests/support/bundled.js';
 
 test('timeOnAir alone bundles to 1.5 kB compressed', async () => {
   const { code, files } = await bundled("export { timeOnAir } from '@finial/lora';");

@@ -8,6 +8,7 @@ export interface GeoPosition {
 
 /** Where the cells of a tile in degrees lie. Rows run south from the first, columns east. */
 export interface GeographicGrid {
+  /** Rows and columns in degrees. */
   readonly kind: 'geographic';
   /** Latitude of the centre of the first (northernmost) row in degrees. */
   readonly northDeg: number;
@@ -21,9 +22,11 @@ export interface GeographicGrid {
 
 /** Where the cells of a tile in a zone of the Universal Transverse Mercator grid lie. Rows run south, columns east. */
 export interface UtmGrid {
+  /** Rows and columns in metres of a zone. */
   readonly kind: 'utm';
   /** UTM zone, 1 to 60. */
   readonly zone: number;
+  /** Hemisphere of the zone: southern northings count from 10 000 km at the equator. */
   readonly hemisphere: 'north' | 'south';
   /** Northing of the centre of the first (northernmost) row in metres. */
   readonly northM: number;
@@ -55,6 +58,7 @@ export interface ElevationTile {
 
 /** Ground heights from one or several tiles; where tiles overlap, the first that has a value holds. */
 export interface Elevation {
+  /** The tiles, the most trusted first. */
   readonly tiles: readonly ElevationTile[];
   /** How many cells of all tiles are void. */
   readonly voidCount: number;
@@ -64,7 +68,9 @@ export interface Elevation {
 
 /** The ground between two places. */
 export interface TerrainProfile {
+  /** Where the path starts. */
   readonly from: GeoPosition;
+  /** Where the path ends. */
   readonly to: GeoPosition;
   /** Distance of each point from the first in metres, from 0 to the length of the geodesic, evenly spaced. */
   readonly distanceM: Float64Array;

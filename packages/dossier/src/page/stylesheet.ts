@@ -37,6 +37,7 @@ figcaption{color:var(--soft);font-size:.9rem;margin-top:.35rem}
 .grid{stroke:var(--rule);stroke-width:.7}
 .bar.power{fill:var(--ink)}.bar.gain,.bar.spare{fill:var(--patina)}.bar.loss{fill:var(--copper)}.bar.short{fill:var(--stop)}
 .noise{stroke:var(--soft);stroke-dasharray:2 3}.limit{stroke:var(--stop);stroke-width:1.4;stroke-dasharray:6 3}
+.hill{fill:var(--ground);stroke:var(--soft);stroke-width:1}.ray{stroke:var(--copper);stroke-width:1.6}
 .chain-part{fill:var(--ground);stroke:var(--ink);stroke-width:1.4}.chain-line{stroke:var(--ink);stroke-width:2}
 .joined,.unjoined{fill:none;stroke-width:2.4}.joined{stroke:var(--ok)}.unjoined{stroke:var(--stop)}
 .ground{fill:var(--ground)}.ring{fill:none;stroke:var(--soft);stroke-width:.6;stroke-dasharray:3 4}
@@ -63,4 +64,4 @@ summary:focus-visible,.scroll:focus-visible{outline:3px solid var(--copper);outl
 `;
 
 /** SHA-256 of {@link stylesheet} in base64, as the content security policy wants it. */
-export const stylesheetHash = 'A/FMKOk2mtkdKMRiszeUSdl36p2bYunLT9g+f2o3Fzc=';
+export const stylesheetHash = 'C/e7D1V8uufX61SnnQiJSaL1hKaxwgRHCUlnNUI7118=';

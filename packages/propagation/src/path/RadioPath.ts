@@ -4,9 +4,6 @@ export type RadioZone = 'sea' | 'coastal-land' | 'inland';
 /** Orientation of the electric field. */
 export type LinearPolarisation = 'horizontal' | 'vertical';
 
-/** Numbers in a row: a typed array, or a list as JSON gives it. */
-export type NumberSeries = Float64Array | readonly number[];
-
 /**
  * A path over ground between two antennas, as every model of this package takes it. Point 0 lies under the transmitter, the last point
  * under the receiver.
@@ -15,15 +12,15 @@ export interface RadioPath {
   /** Frequency in hertz; each model states its own range. */
   readonly frequencyHz: number;
   /** Distance of each profile point from the transmitter in metres, rising from 0; at least two points. */
-  readonly distanceM: NumberSeries;
+  readonly distanceM: Float64Array | readonly number[];
   /** Height of the bare ground at each point in metres above sea level, -500 to 9000. */
-  readonly heightM: NumberSeries;
+  readonly heightM: Float64Array | readonly number[];
   /**
    * Representative height of clutter (houses, trees) at each point in metres, 0 to 200. It is never counted at the two end points.
    *
    * @defaultValue none: bare ground
    */
-  readonly clutterHeightM?: NumberSeries | undefined;
+  readonly clutterHeightM?: Float64Array | readonly number[] | undefined;
   /**
    * Zone of each point.
    *

@@ -1,5 +1,5 @@
 import { createRequire } from 'node:module';
-import { fileURLToPath } from 'node:url';
+import { root } from './workspace.js';
 
 /** The bundler that the build tool brings along. */
 interface Bundler {
@@ -15,10 +15,11 @@ const bundler = createRequire(here.resolve('tsup'))('esbuild') as Bundler;
 /** What a bundler makes of a piece of code that imports the packages: one minified module, and the files that it read. */
 export async function bundled(contents: string): Promise<{ code: string; files: readonly string[] }> {
   const { outputFiles, metafile } = await bundler.build({
-    stdin: { contents, resolveDir: fileURLToPath(new URL('.', import.meta.url)), loader: 'ts' },
+    stdin: { contents, resolveDir: root, loader: 'ts' },
     bundle: true,
     minify: true,
     format: 'esm',
+    platform: 'browser',
     target: 'es2022',
     conditions: ['@finial/source'],
     write: false,

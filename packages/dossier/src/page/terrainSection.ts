@@ -1,0 +1,70 @@
+import type { GroundPath, SkylinePart, TerrainPart } from '../terrainPart.js';
+import { type Markup, markup } from './markup.js';
+import { foldedTable } from './parts.js';
+import { profilePicture } from './profilePicture.js';
+import { skylinePicture } from './skylinePicture.js';
+import { decibels, decimal, distance, percent } from './wording.js';
+
+/** The ground to the node and the skyline. */
+export function terrainSection({ path, skyline, voidCount }: TerrainPart): Markup {
+  return markup`<section aria-labelledby="terrain">
+<h2 id="terrain">The ground</h2>
+${path === undefined ? null : markup`<p>${pathInWords(path)}</p>`}
+${voidCount === 0 ? null : markup`<p>${voidCount} cells of the elevation files hold no height.</p>`}
+<div class="pair">
+${path === undefined ? null : profileFigure(path)}
+<figure>${skylinePicture({ ...skyline, description: skylineInWords(skyline) })}<figcaption>${skylineInWords(skyline)}</figcaption></figure>
+</div>
+${path === undefined ? null : foldedTable('The losses', 'Loss of the path by Recommendation ITU-R P.1812, term by term', ['Term', 'Value'], lossRows(path))}
+</section>`;
+}
+
+function pathInWords({
+  lengthM,
+  prediction,
+  freeSpaceLossDb,
+  visible,
+  fresnelClearanceRatio,
+}: GroundPath): string {
+  const excess = decibels(prediction.lossDb - freeSpaceLossDb, 'dB');
+  const sight = visible
+    ? `The antennas see each other; at the tightest place ${percent(Math.min(1, fresnelClearanceRatio))} of the first Fresnel zone is free.`
+    : 'The ground hides the node from the gateway.';
+  return `${sight} Over ${distance(lengthM)} the path loses ${decibels(prediction.lossDb, 'dB')}, ${excess} more than free space.`;
+}
+
+function profileFigure(path: GroundPath): Markup {
+  const worstIndex = path.distanceM.findIndex((each) => each >= path.obstacleDistanceM);
+  const drawn = {
+    ...path,
+    gatewayHeightM: path.gatewayAltitudeM,
+    nodeHeightM: path.nodeAltitudeM,
+    worst: path.visible
+      ? undefined
+      : { distanceM: path.obstacleDistanceM, raisedM: path.raisedM[worstIndex] ?? 0 },
+    description: pathInWords(path),
+  };
+  return markup`<figure>${profilePicture(drawn)}<figcaption>Ground from the gateway (left) to the node, the curve of the Earth laid on it. Dotted: lower edge of the first Fresnel zone.</figcaption></figure>`;
+}
+
+function skylineInWords({ azimuthDeg, elevationDeg, distanceM, radiusM }: SkylinePart): string {
+  const highest = elevationDeg.reduce(
+    (best, each, index) => (each > (elevationDeg[best] ?? -90) ? index : best),
+    0,
+  );
+  const top = decimal(elevationDeg[highest] ?? 0, 1);
+  return `Skyline within ${distance(radiusM)}, highest ${top}° at azimuth ${decimal(azimuthDeg[highest] ?? 0, 0)}°, ${distance(distanceM[highest] ?? 0)} away.`;
+}
+
+function lossRows({ prediction, freeSpaceLossDb }: GroundPath): string[][] {
+  const rows: [string, number][] = [
+    ['free space', freeSpaceLossDb],
+    ['over the real profile (Bullington)', prediction.actualBullingtonLossDb],
+    ['over a smooth profile (Bullington)', prediction.smoothBullingtonLossDb],
+    ['over the round Earth', prediction.sphericalEarthLossDb],
+    ['diffraction in all', prediction.diffractionLossDb],
+    ['path by troposcatter alone', prediction.troposcatterLossDb],
+    ['path in all', prediction.lossDb],
+  ];
+  return rows.map(([name, lossDb]) => [name, decibels(lossDb, 'dB')]);
+}

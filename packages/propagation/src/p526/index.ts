@@ -1,0 +1,10 @@
+export { bullington } from './bullington.js';
+export type { BullingtonEdge } from './bullingtonKernel.js';
+export { type CascadedKnifeEdges, cascadedKnifeEdges } from './cascadedKnifeEdges.js';
+export { type DeltaBullington, deltaBullington } from './deltaBullington.js';
+export type { RefractionSettings } from './effectiveEarthRadius.js';
+export type { FirstTerm } from './firstTerm.js';
+export { type KnifeEdge, type KnifeEdgeLoss, knifeEdgeLossDb, singleKnifeEdge } from './knifeEdge.js';
+export { model } from './model.js';
+export type { SphericalEarth } from './sphericalEarth.js';
+export { type SphericalEarthPath, sphericalEarthLoss } from './sphericalEarthLoss.js';

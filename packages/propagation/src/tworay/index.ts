@@ -1,0 +1,1 @@
+export { type TwoRay, type TwoRayPath, twoRayLoss } from './twoRayLoss.js';
