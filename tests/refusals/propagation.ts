@@ -1,4 +1,6 @@
 import type { Calls } from './Call.js';
+import { coverageCalls } from './propagationCoverage.js';
+import { sweepCalls } from './propagationSweep.js';
 
 /** Ten kilometres over gentle ground. */
 const path = {
@@ -40,6 +42,8 @@ const pathSpecific = {
 const tallMast = { baseHeightM: 40, mobileHeightM: 1.5, distanceM: 3000, outsideValidity: 'allow' };
 
 export const calls: Calls = {
+  ...sweepCalls,
+  ...coverageCalls,
   basicTransmissionLoss: [path, { ...pathSpecific, resolutionM: undefined, locationSigmaDb: 5.5 }],
   'basicTransmissionLoss with every option': [
     {

@@ -1,6 +1,7 @@
 import type { ExposureDistance } from '@finial/radio';
 import type { Finding, Severity } from '@finial/units';
 import type { AntennaPart } from './antennaPart.js';
+import type { CoveragePart } from './coveragePart.js';
 import type { FeedlinePart } from './feedlinePart.js';
 import type { LawPart } from './lawPart.js';
 import type { LinkBudgetPart } from './linkBudgetPart.js';
@@ -48,6 +49,8 @@ export interface Dossier {
   readonly antenna?: AntennaPart | undefined;
   /** The ground; absent where the plan names no elevation files. */
   readonly terrain?: TerrainPart | undefined;
+  /** The predicted coverage; absent where the plan asks for none. */
+  readonly coverage?: CoveragePart | undefined;
   /** The walk; absent where the plan names none. */
   readonly walk?: WalkPart | undefined;
   /** Parts that the plan gives no file for. */

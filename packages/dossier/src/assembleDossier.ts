@@ -1,7 +1,9 @@
 import { exposureDistance } from '@finial/radio';
+import type { Elevation } from '@finial/terrain';
 import { type Finding, InputError } from '@finial/units';
 import { antennaPart } from './antennaPart.js';
-import { builtPlan } from './builtPlan.js';
+import { type BuiltPlan, builtPlan } from './builtPlan.js';
+import { coveragePart, type SweptCoverage } from './coveragePart.js';
 import type { Dossier, MissingPart, Verdict } from './Dossier.js';
 import { feedlinePart } from './feedlinePart.js';
 import { lawPart } from './lawPart.js';
@@ -27,6 +29,8 @@ export interface AssembleOptions {
   readonly signal?: AbortSignal | undefined;
   /** Called before each step and once at the end. */
   readonly onProgress?: ((progress: Progress) => void) | undefined;
+  /** Given the raster of the predicted coverage, which the dossier is too small for: to be written as a GeoTIFF, for example. */
+  readonly onCoverage?: ((swept: SweptCoverage) => void) | undefined;
 }
 
 /**
@@ -64,13 +68,13 @@ export async function assembleDossier(
   files: PlanFiles,
   options: AssembleOptions = {},
 ): Promise<Dossier> {
-  const step = stepper(6, options);
+  const step = stepper(7, options);
   await step('feedline');
   const feedline =
     stated.feedline &&
     feedlinePart(stated, stated.feedline, (file) => textOf(files, file, 'feedline.catalogue'));
   await step('terrain');
-  const terrain =
+  const ground =
     stated.terrain &&
     (await terrainPart(
       stated,
@@ -78,6 +82,7 @@ export async function assembleDossier(
       (file) => bytesOf(files, file, 'terrain.elevation'),
       options.signal,
     ));
+  const terrain = ground?.part;
   const plan = builtPlan(stated, feedline, terrain);
   await step('antenna');
   const antenna =
@@ -91,6 +96,9 @@ export async function assembleDossier(
     frequencyHz: plan.gateway.downlink?.frequencyHz ?? plan.node.uplink.frequencyHz,
     limit: plan.jurisdiction === 'US' ? 'fcc-general' : 'icnirp-2020-general',
   });
+  await step('coverage');
+  const swept = ground && (await sweptCoverage(plan, ground.elevation, options));
+  const coverage = swept?.part;
   await step('walk');
   const walk = plan.walk && walkPart(plan, plan.walk, textOf(files, plan.walk.file, 'walk.file'));
   await step('done');
@@ -104,6 +112,7 @@ export async function assembleDossier(
       ...exposure.findings,
       ...(feedline?.findings ?? []),
       ...(terrain?.findings ?? []),
+      ...(coverage?.findings ?? []),
       ...(antenna?.findings ?? []),
       ...(walk?.findings ?? []),
     ]),
@@ -113,6 +122,7 @@ export async function assembleDossier(
     feedline,
     antenna,
     terrain,
+    coverage,
     walk,
     missing: missingParts(stated),
     assumptions: assumptionsOf(terrain, walk),
@@ -129,6 +139,16 @@ function stepper(steps: number, { signal, onProgress }: AssembleOptions): (name:
     await new Promise((resume) => setTimeout(resume, 0));
     signal?.throwIfAborted();
   };
+}
+
+function sweptCoverage(plan: BuiltPlan, elevation: Elevation, options: AssembleOptions) {
+  const { terrain } = plan;
+  if (terrain?.coverage === undefined) return undefined;
+  const watch = { signal: options.signal, onProgress: () => undefined };
+  return coveragePart(plan, terrain, terrain.coverage, elevation, watch).then((swept) => {
+    options.onCoverage?.(swept);
+    return swept;
+  });
 }
 
 function textOf(files: PlanFiles, name: string, argument: string): string {

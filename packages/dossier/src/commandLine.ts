@@ -1,12 +1,15 @@
 import { readFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
+import { coverageGeotiff } from '@finial/propagation/export';
 import { InputError, isInputError } from '@finial/units';
 import { Command, CommanderError } from 'commander';
 import { assembleDossier, type PlanFiles, type Progress } from './assembleDossier.js';
+import type { SweptCoverage } from './coveragePart.js';
 import type { Dossier } from './Dossier.js';
 import { parsePlan, placeInPlan } from './parsePlan.js';
 import type { Plan } from './plan.js';
 import { renderHtml } from './renderHtml.js';
+import { toGeoJson } from './toGeoJson.js';
 import { writeAll } from './writeAll.js';
 
 /** Where the command writes to; apart so that tests can listen. */
@@ -27,7 +30,7 @@ Exit codes: 0 nothing forbids the gateway, 1 a finding says stop, 2 the input is
 
 Example:
   finial dossier examples/fennimara/plan.json --out dossier
-writes dossier/dossier.html and dossier/dossier.json.`;
+writes dossier/dossier.html, dossier.json and coverage.geojson, and coverage.tif where the plan asks for coverage.`;
 
 /**
  * Runs the `finial` command and returns its exit code; nothing is thrown for what a person typed or wrote.
@@ -39,7 +42,7 @@ export async function run(words: readonly string[], terminal: Terminal): Promise
     .command('dossier')
     .description('compute the dossier of a gateway from its plan and the files that the plan names')
     .argument('<plan.json>', 'the gateway plan; files are looked up from its folder')
-    .option('--out <folder>', 'folder for dossier.html and dossier.json; made if it is not there', 'dossier')
+    .option('--out <folder>', 'folder for the files of the dossier; made if it is not there', 'dossier')
     .option('--json', 'print the dossier as JSON to standard output and write no files')
     .addHelpText('after', help)
     .action(async (planPath: string, options: { out: string; json?: true }) => {
@@ -74,16 +77,26 @@ async function writeDossier(
   const planText = new TextDecoder('utf-8').decode(await readBytes(planPath, 'plan.json'));
   const plan = parsePlan(planText, { file: basename(planPath) });
   const files = await readPlanFiles(plan, planText, planPath);
-  const dossier = await assembleDossier(plan, files, { onProgress: progressLine(terminal) }).catch(
-    (error) => {
-      throw withPlace(error, planText, basename(planPath));
+  let swept: SweptCoverage | undefined;
+  const dossier = await assembleDossier(plan, files, {
+    onProgress: progressLine(terminal),
+    onCoverage: (found) => {
+      swept = found;
     },
-  );
-  const text = `${JSON.stringify(dossier, null, 2)}\n`;
+  }).catch((error) => {
+    throw withPlace(error, planText, basename(planPath));
+  });
+  const text = `${JSON.stringify(dossier)}\n`;
   if (json) terminal.out(text);
   else {
-    await writeAll(resolve(out), { 'dossier.json': text, 'dossier.html': renderHtml(dossier) });
-    terminal.out(summary(dossier, out));
+    const written = {
+      'dossier.html': renderHtml(dossier),
+      'dossier.json': text,
+      'coverage.geojson': toGeoJson(dossier),
+      ...(swept && { 'coverage.tif': coverageFile(swept) }),
+    };
+    await writeAll(resolve(out), written);
+    terminal.out(summary(dossier, out, Object.keys(written)));
   }
   return dossier.verdict.severity === 'stop' ? exit.mustStop : exit.fine;
 }
@@ -138,7 +151,13 @@ function progressLine({ err, isTerminal }: Terminal): ((progress: Progress) => v
   };
 }
 
-function summary(dossier: Dossier, out: string): string {
+/** Power of the node at the gateway, cell by cell, for any map program. */
+function coverageFile({ raster, powerDbm }: SweptCoverage): Uint8Array {
+  const description = 'Predicted uplink power at the gateway receiver in dBm (ITU-R P.1812, median)';
+  return coverageGeotiff({ raster, figures: powerDbm, description });
+}
+
+function summary(dossier: Dossier, out: string, written: readonly string[]): string {
   const { uplink, downlink, distanceM, pathModel } = dossier.linkBudget;
   const margins = `Margin at ${Math.round(distanceM)} m (${pathModel}): up ${uplink.marginDb.toFixed(1)} dB, down ${downlink.marginDb.toFixed(1)} dB.`;
   const { walk } = dossier;
@@ -149,7 +168,7 @@ function summary(dossier: Dossier, out: string): string {
       ? [`Walk: ${walk.delivery.received} of ${walk.delivery.sent} frames at ${walk.spots.length} spots.`]
       : []),
     ...dossier.verdict.findings.map(({ severity, message }) => `  ${severity.padEnd(5)}${message}`),
-    `Written: ${join(out, 'dossier.html')}, ${join(out, 'dossier.json')}`,
+    `Written: ${written.map((name) => join(out, name)).join(', ')}`,
   ];
   return `${lines.join('\n')}\n`;
 }

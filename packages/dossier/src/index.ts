@@ -1,6 +1,7 @@
 export { InputError, isInputError } from '@finial/units';
 export type { AntennaPart, PatternPart, SweepCurves } from './antennaPart.js';
 export { type AssembleOptions, assembleDossier, type PlanFiles, type Progress } from './assembleDossier.js';
+export type { AreaPolygons, CoverageBand, CoveragePart, SweptCoverage } from './coveragePart.js';
 export type { Dossier, MissingPart, Verdict } from './Dossier.js';
 export type { FeedlinePart } from './feedlinePart.js';
 export type {
@@ -23,7 +24,6 @@ export type {
   NodePlan,
   PatternPlan,
   Plan,
-  Position,
   RegionName,
   SweepLeadPlan,
   TransmissionPlan,
@@ -31,7 +31,10 @@ export type {
   WalkPlan,
 } from './plan.js';
 export { planJsonSchema } from './planJsonSchema.js';
+export type { Position } from './position.js';
 export { renderHtml } from './renderHtml.js';
+export type { SiteRow, SitesPart } from './sitesPart.js';
 export type { GroundPath, SkylinePart, TerrainPart } from './terrainPart.js';
-export type { ClimatePlan, TerrainPlan } from './terrainPlan.js';
+export type { ClimatePlan, CoveragePlan, PointPlan, SitePlan, TerrainPlan } from './terrainPlan.js';
+export { toGeoJson } from './toGeoJson.js';
 export type { SpotSummary, WalkFrame, WalkPart } from './walkPart.js';

@@ -1,6 +1,7 @@
 import type { Access, JurisdictionName } from '@finial/lora';
 import { z } from 'zod';
 import { type FeedlinePlan, feedlineSchema } from './feedlinePlan.js';
+import { type Position, positionSchema } from './position.js';
 import { type TerrainPlan, terrainSchema } from './terrainPlan.js';
 
 /** Common name of a channel plan of the LoRaWAN regional parameters. */
@@ -18,14 +19,6 @@ export type RegionName =
   | 'CN470'
   | 'CN779'
   | 'RU864';
-
-/** A place on the ground, WGS 84. */
-export interface Position {
-  /** Degrees north of the equator, -90 to 90. */
-  readonly latitudeDeg: number;
-  /** Degrees east of Greenwich, -180 to 180. */
-  readonly longitudeDeg: number;
-}
 
 /** The gateway on the roof. */
 export interface GatewayPlan {
@@ -217,11 +210,6 @@ const regionNames = [
 const text = (longest: number): z.ZodString => z.string().min(1).max(longest);
 const between = (min: number, max: number): z.ZodNumber => z.number().min(min).max(max);
 
-const position = z.strictObject({
-  latitudeDeg: between(-90, 90).describe('Degrees north of the equator (WGS 84).'),
-  longitudeDeg: between(-180, 180).describe('Degrees east of Greenwich (WGS 84).'),
-});
-
 const transmission = z.strictObject({
   dataRate: between(0, 15).int().describe('Data rate index of the region: 3 is DR3.'),
   frequencyHz: between(400e6, 3e9).describe('Channel centre in hertz: 868.1 MHz is 868100000.'),
@@ -231,7 +219,7 @@ const transmission = z.strictObject({
 });
 
 const gateway = z.strictObject({
-  position: position.describe('Where the antenna stands.'),
+  position: positionSchema.describe('Where the antenna stands.'),
   antennaHeightM: between(0.5, 3000).describe('Height of the antenna above the ground in metres.'),
   conductedPowerDbm: between(-30, 40).describe("Power at the transmitter's connector in dBm, for downlinks."),
   feedlineLossDb: between(0, 60)
@@ -276,7 +264,7 @@ const link = z.strictObject({
   distanceM: between(1, 1e6)
     .optional()
     .describe('Distance between node and gateway in metres, where the plan does not say where the node is.'),
-  to: position.optional().describe('Where the node is, instead of a distance.'),
+  to: positionSchema.optional().describe('Where the node is, instead of a distance.'),
   groundDropM: between(-9000, 9000)
     .optional()
     .describe('How much lower the ground at the node lies than at the gateway in metres.'),

@@ -1,5 +1,6 @@
 import type { Dossier } from './Dossier.js';
 import { antennaSection } from './page/antennaSection.js';
+import { coverageSection } from './page/coverageSection.js';
 import { exposureSection } from './page/exposureSection.js';
 import { feedlineSection } from './page/feedlineSection.js';
 import { lawSection } from './page/lawSection.js';
@@ -69,6 +70,7 @@ ${exposureSection(dossier)}
 ${dossier.feedline === undefined ? null : feedlineSection(dossier.feedline)}
 ${dossier.antenna === undefined ? null : antennaSection(dossier.antenna)}
 ${dossier.terrain === undefined ? null : terrainSection(dossier.terrain)}
+${dossier.coverage === undefined ? null : coverageSection(plan, dossier.coverage, dossier.walk)}
 ${dossier.walk === undefined ? null : walkSection(dossier, dossier.walk)}
 ${missingSection(dossier)}
 ${footSection(dossier)}

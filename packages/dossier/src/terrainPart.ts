@@ -10,7 +10,8 @@ import {
   profile,
 } from '@finial/terrain';
 import type { Finding } from '@finial/units';
-import type { Plan, Position } from './plan.js';
+import type { Plan } from './plan.js';
+import type { Position } from './position.js';
 import type { TerrainPlan } from './terrainPlan.js';
 
 /** The ground between gateway and node, and what it costs. Lists have one entry for each point of the profile. */
@@ -75,18 +76,19 @@ export const defaultLocationSigmaDb = 5.5;
 /** Short paths are cut finer than the data: the method wants five points and more. */
 const leastPathSteps = 10;
 
-/** Reads the elevation files and looks along the path to the node and round the horizon. */
+/** Reads the elevation files and looks along the path to the node and round the horizon; the elevation goes on to the coverage. */
 export async function terrainPart(
   plan: Plan,
   terrain: TerrainPlan,
   bytesOf: (file: string) => Uint8Array,
   signal: AbortSignal | undefined,
-): Promise<TerrainPart> {
+): Promise<{ readonly part: TerrainPart; readonly elevation: Elevation }> {
   const files = terrain.elevation.map((name) => ({ name, bytes: bytesOf(name) }));
   const elevation = await openElevation(files, { signal });
   const path = plan.link.to && groundPath(plan, terrain, elevation, plan.link.to);
   const skyline = await skylinePart(plan, terrain, elevation, signal);
-  return { voidCount: elevation.voidCount, path, skyline, findings: path ? pathFindings(path) : [] };
+  const findings = path ? pathFindings(path) : [];
+  return { part: { voidCount: elevation.voidCount, path, skyline, findings }, elevation };
 }
 
 function groundPath(plan: Plan, terrain: TerrainPlan, elevation: Elevation, to: Position): GroundPath {

@@ -34,12 +34,12 @@ async function finial(
 const dossier = (...rest: string[]): string[] => ['dossier', join(folder, 'plan.json'), ...rest];
 
 describe('finial dossier', () => {
-  test('writes both files and a summary', async () => {
+  test('writes its files and a summary', async () => {
     const out = join(folder, 'out');
     const result = await finial(dossier('--out', out));
     expect(result).toMatchObject({ code: 0, err: '' });
     expect(result.out).toContain('13 of 18 frames at 3 spots');
-    expect((await readdir(out)).sort()).toEqual(['dossier.html', 'dossier.json']);
+    expect((await readdir(out)).sort()).toEqual(['coverage.geojson', 'dossier.html', 'dossier.json']);
     const written = JSON.parse(await readFile(join(out, 'dossier.json'), 'utf8')) as { format: string };
     expect(written.format).toBe('finial-dossier');
   });
@@ -58,7 +58,7 @@ describe('finial dossier', () => {
     const { code, out } = await finial(dossier('--out', join(folder, 'out')));
     expect(code).toBe(1);
     expect(out).toMatch(/ {2}stop /);
-    expect(await readdir(join(folder, 'out'))).toHaveLength(2);
+    expect(await readdir(join(folder, 'out'))).toHaveLength(3);
   });
 
   test('progress is shown to a person and not to a pipe', async () => {

@@ -26,4 +26,22 @@ export type {
   RadioPath,
   RadioZone,
 } from './path/RadioPath.js';
+export * from './raster/index.js';
+export { mergeSectors } from './sweep/mergeSectors.js';
+export { runSectorJob, type SweptSector } from './sweep/runSectorJob.js';
+export type {
+  CoverageRaster,
+  SectorResult,
+  SweepJob,
+  SweepQuestion,
+  SweptDiffraction,
+  SweptFreeSpace,
+  SweptGateway,
+  SweptHata,
+  SweptModel,
+  SweptPrediction,
+  UserModelQuestion,
+} from './sweep/SweepJob.js';
+export { sectorJobs } from './sweep/sectorJobs.js';
+export { type CoverageOptions, type CoverageProgress, sweepCoverage } from './sweep/sweepCoverage.js';
 export * as twoRay from './tworay/index.js';

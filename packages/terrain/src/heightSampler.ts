@@ -1,11 +1,17 @@
 import type { Elevation } from './parts.js';
 import { checkElevation } from './tile/checkElevation.js';
 import { elevationSampler } from './tile/elevationSampler.js';
+import { fillHeights } from './tile/fillHeights.js';
 
 /** Heights position by position, for inner loops: nothing is checked. */
 export interface HeightSampler {
   /** Height in metres above sea level; NaN at a void and outside all tiles. */
   heightM(latitudeDeg: number, longitudeDeg: number): number;
+  /**
+   * Writes the heights of the first `count` places of two series in degrees into a third, NaN for no data: the same values as
+   * {@link HeightSampler.heightM | heightM}, several times as fast.
+   */
+  fill(latitudesDeg: Float64Array, longitudesDeg: Float64Array, count: number, heightsM: Float64Array): void;
 }
 
 /**
@@ -27,5 +33,20 @@ export interface HeightSampler {
 export function heightSampler(elevation: Elevation): HeightSampler {
   checkElevation(elevation);
   const { heightM } = elevationSampler(elevation);
-  return { heightM };
+  return {
+    heightM,
+    fill(latitudesDeg, longitudesDeg, count, heightsM) {
+      heightsM.fill(Number.NaN, 0, count);
+      for (const tile of elevation.tiles) {
+        // A tile in another grid may be the more trusted one: what is left goes place by place.
+        if (tile.grid.kind !== 'geographic') break;
+        fillHeights(tile, tile.grid, latitudesDeg, longitudesDeg, count, heightsM);
+      }
+      for (let index = 0; index < count; index += 1) {
+        if (!Number.isFinite(heightsM[index])) {
+          heightsM[index] = heightM(latitudesDeg[index] as number, longitudesDeg[index] as number);
+        }
+      }
+    },
+  };
 }

@@ -5,10 +5,10 @@
 export const stylesheet = `
 :root{color-scheme:light dark;--paper:#f7f5ef;--card:#fffdf8;--ink:#1e2a29;--soft:#56625f;--rule:#d8d3c5;
 --patina:#1c6b64;--copper:#a4501f;--stop:#a3262a;--fix:#8a5a00;--note:#2b5c8a;--ok:#1c6b64;
---s0:#0b4f6c;--s1:#2f8f9d;--s2:#a9b44c;--s3:#e08b2c;--s4:#8f2d56;--ground:#ece8dc}
+--s0:#0b4f6c;--s1:#2f8f9d;--s2:#a9b44c;--s3:#e08b2c;--s4:#8f2d56;--ground:#ece8dc;--c0:#0b4f6c;--c1:#26798a;--c2:#5aa08f;--c3:#9dbb73;--c4:#e2c765;--c5:#df9a45}
 @media (prefers-color-scheme:dark){:root{--paper:#131b1b;--card:#1b2625;--ink:#e9e6db;--soft:#a9b3af;--rule:#35433f;
 --patina:#6fc4b8;--copper:#e59a67;--stop:#ff8f88;--fix:#f0be5c;--note:#8fc1ee;--ok:#6fc4b8;
---s0:#7cc4ea;--s1:#4fb3a5;--s2:#d3d472;--s3:#f0a04b;--s4:#e0709c;--ground:#223029}}
+--s0:#7cc4ea;--s1:#4fb3a5;--s2:#d3d472;--s3:#f0a04b;--s4:#e0709c;--ground:#223029;--c0:#a9dcf4;--c1:#6fb9c8;--c2:#4c9a8b;--c3:#5f8148;--c4:#85712f;--c5:#864f1f}}
 *{box-sizing:border-box}
 body{margin:0;background:var(--paper);color:var(--ink);font:1rem/1.55 system-ui,sans-serif;overflow-wrap:break-word}
 .page{max-width:68rem;margin:0 auto;padding:1.25rem 1rem 3rem}
@@ -38,6 +38,10 @@ figcaption{color:var(--soft);font-size:.9rem;margin-top:.35rem}
 .bar.power{fill:var(--ink)}.bar.gain,.bar.spare{fill:var(--patina)}.bar.loss{fill:var(--copper)}.bar.short{fill:var(--stop)}
 .noise{stroke:var(--soft);stroke-dasharray:2 3}.limit{stroke:var(--stop);stroke-width:1.4;stroke-dasharray:6 3}
 .hill{fill:var(--ground);stroke:var(--soft);stroke-width:1}.ray{stroke:var(--copper);stroke-width:1.6}
+.cover-0{fill:var(--c0)}.cover-1{fill:var(--c1)}.cover-2{fill:var(--c2)}.cover-3{fill:var(--c3)}.cover-4{fill:var(--c4)}.cover-5{fill:var(--c5)}
+.unknown{fill:none;stroke:var(--rule)}
+.heard-spot{stroke:var(--ink);stroke-width:1.4}.heard{fill:var(--card)}.partly{fill:var(--soft)}.unheard{fill:var(--ink);stroke:var(--card)}
+.cover{fill-opacity:.72;stroke:none;fill-rule:evenodd}
 .chain-part{fill:var(--ground);stroke:var(--ink);stroke-width:1.4}.chain-line{stroke:var(--ink);stroke-width:2}
 .joined,.unjoined{fill:none;stroke-width:2.4}.joined{stroke:var(--ok)}.unjoined{stroke:var(--stop)}
 .ground{fill:var(--ground)}.ring{fill:none;stroke:var(--soft);stroke-width:.6;stroke-dasharray:3 4}
@@ -64,4 +68,4 @@ summary:focus-visible,.scroll:focus-visible{outline:3px solid var(--copper);outl
 `;
 
 /** SHA-256 of {@link stylesheet} in base64, as the content security policy wants it. */
-export const stylesheetHash = 'C/e7D1V8uufX61SnnQiJSaL1hKaxwgRHCUlnNUI7118=';
+export const stylesheetHash = 'AdOdqrEl6+8W+KbZizCn1/XJwmWDJESM/cnZo1aJPug=';

@@ -5,19 +5,28 @@ import { complementaryNormalDeviate } from './complementaryNormalDeviate.js';
  *
  * @source Recommendation ITU-R P.1812-8 (09/2025), Annex 1, section 4.3.5; equation (40) as edition 6 numbers them
  */
-export function timeFactor(timePercent: number, anomalousPercent: number): number {
+export function timeFactor(
+  timePercent: number,
+  anomalousPercent: number,
+  timeDeviate: number = complementaryNormalDeviate(timePercent / 100),
+): number {
   if (timePercent <= anomalousPercent) return 1;
-  return complementaryNormalDeviate(timePercent / 100) / complementaryNormalDeviate(anomalousPercent / 100);
+  return timeDeviate / complementaryNormalDeviate(anomalousPercent / 100);
 }
 
 /** Weight of the line-of-sight side for the angle between the horizons: 1 near zero, 0 well beyond. Equation (57). */
 export function angleFactor(angularDistanceMrad: number): number {
-  return 1 - 0.5 * (1 + Math.tanh((3 * 0.8 * (angularDistanceMrad - 0.3)) / 0.3));
+  return fading((3 * 0.8 * (angularDistanceMrad - 0.3)) / 0.3);
 }
 
 /** Weight of diffraction over ducting for the distance: 1 on short paths, 0 on long ones. Equation (58). */
 export function distanceFactor(distanceKm: number): number {
-  return 1 - 0.5 * (1 + Math.tanh((3 * 0.5 * (distanceKm - 20)) / 20));
+  return fading((3 * 0.5 * (distanceKm - 20)) / 20);
+}
+
+/** 1 - (1 + tanh x)/2, which falls from 1 to 0 as x passes 0. */
+function fading(x: number): number {
+  return 1 / (1 + Math.exp(2 * x));
 }
 
 /** Notional least loss of line of sight and diffraction over sea in dB. Equation (59). */
@@ -57,5 +66,5 @@ export function ductedDiffractionLossDb(
 export function withTroposcatterDb(otherDb: number, troposcatterDb: number): number {
   const lesserDb = Math.min(otherDb, troposcatterDb);
   const gapDb = Math.abs(otherDb - troposcatterDb);
-  return lesserDb - (5 * Math.log1p(10 ** (-0.2 * gapDb))) / Math.LN10;
+  return lesserDb - (5 / Math.LN10) * Math.log1p(Math.exp(-0.2 * Math.LN10 * gapDb));
 }

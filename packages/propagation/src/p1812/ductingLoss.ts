@@ -9,9 +9,14 @@ const leastTimePercent = 1e-100;
  * @source Recommendation ITU-R P.1812-8 (09/2025), Annex 1, section 4.5; equation (47) as edition 6 numbers them
  */
 export function ductCouplingLossDb(frequencyGHz: number, horizonsKm: number, endsDb: number): number {
+  return ductCouplingConstantDb(frequencyGHz) + 20 * Math.log10(horizonsKm) + endsDb;
+}
+
+/** The part of it that is the same for every path. */
+export function ductCouplingConstantDb(frequencyGHz: number): number {
   // Below 500 MHz waves fit the duct badly.
   const lowFrequencyDb = frequencyGHz < 0.5 ? 45.375 - 137 * frequencyGHz + 92.5 * frequencyGHz ** 2 : 0;
-  return 102.45 + 20 * Math.log10(frequencyGHz) + 20 * Math.log10(horizonsKm) + lowFrequencyDb + endsDb;
+  return 102.45 + 20 * Math.log10(frequencyGHz) + lowFrequencyDb;
 }
 
 /** Loss at one end that is shielded by its near horizon, in dB (A_s). Equation (48). */
@@ -45,12 +50,31 @@ export function ductAngleLossDb(
   transmitterKm: number,
   receiverKm: number,
 ): number {
-  const perMrad = 5e-5 * earthRadiusKm * Math.cbrt(frequencyGHz);
-  const angleMrad =
+  return (
+    ductLossPerMradDb(frequencyGHz, earthRadiusKm) *
+    ductAngleMrad(distanceKm, earthRadiusKm, transmitterMrad, receiverMrad, transmitterKm, receiverKm)
+  );
+}
+
+/** What a milliradian of that angle costs in dB (γ_d); the same for every path. */
+export function ductLossPerMradDb(frequencyGHz: number, earthRadiusKm: number): number {
+  return 5e-5 * earthRadiusKm * Math.cbrt(frequencyGHz);
+}
+
+/** That angle in milliradians: what lies above a horizon is shielding, not bending. */
+export function ductAngleMrad(
+  distanceKm: number,
+  earthRadiusKm: number,
+  transmitterMrad: number,
+  receiverMrad: number,
+  transmitterKm: number,
+  receiverKm: number,
+): number {
+  return (
     (1000 * distanceKm) / earthRadiusKm +
     Math.min(transmitterMrad, 0.1 * transmitterKm) +
-    Math.min(receiverMrad, 0.1 * receiverKm);
-  return perMrad * angleMrad;
+    Math.min(receiverMrad, 0.1 * receiverKm)
+  );
 }
 
 /** Factor by which the geometry of the path shortens the time of ducts (μ2). Equations (55) and (55a). */
@@ -61,9 +85,12 @@ export function geometryFactor(
   receiverM: number,
   influence: number,
 ): number {
-  const exponent = Math.max(-0.6 - 3.5e-9 * distanceKm ** 3.1 * influence, -3.4);
   const roots = Math.sqrt(transmitterM) + Math.sqrt(receiverM);
-  return Math.min(((500 * distanceKm ** 2) / (earthRadiusKm * roots * roots)) ** exponent, 1);
+  const beyondSight = (500 * distanceKm * distanceKm) / (earthRadiusKm * roots * roots);
+  // The exponent is below 0, and the factor not above 1.
+  if (beyondSight <= 1) return 1;
+  const exponent = Math.max(-0.6 - 3.5e-9 * distanceKm ** 3.1 * influence, -3.4);
+  return beyondSight ** exponent;
 }
 
 /** Factor by which rough ground between the horizons shortens the time of ducts (μ3). Equation (56). */
@@ -76,11 +103,38 @@ export function roughnessFactor(roughnessM: number, betweenHorizonsKm: number): 
 export function ductTimeLossDb(timePercent: number, ductPercent: number, distanceKm: number): number {
   const beta = Math.max(ductPercent, leastTimePercent);
   const logBeta = Math.log10(beta);
-  const gamma =
-    (1.076 / (2.0058 - logBeta) ** 1.012) *
-    Math.exp(-(9.51 - 4.8 * logBeta + 0.198 * logBeta * logBeta) * 1e-6 * distanceKm ** 1.13);
-  const ratio = timePercent / beta;
-  return -12 + (1.2 + 3.7e-3 * distanceKm) * Math.log10(ratio) + 12 * ratio ** gamma;
+  const logRatio = Math.log10(timePercent) - logBeta;
+  const power = Math.exp(Math.LN10 * ductExponent(logBeta, distanceKm) * logRatio);
+  return -12 + (1.2 + 3.7e-3 * distanceKm) * logRatio + 12 * power;
+}
+
+/**
+ * A bound that this loss does not fall below on paths up to a length, where the time of ducts is at most `greatestPercent`.
+ *
+ * Write u = -log β and t for the log of the time: the power of (53) is 10^(Γ(u) (t + u)). The logarithm of Γ(u) (t + u) rises with u
+ * only while 2.0058 - 1.012 t - 0.012 u outweighs a product that grows with u, so it rises first and falls after: it is least at an end.
+ */
+export function leastDuctTimeLossDb(
+  timePercent: number,
+  greatestPercent: number,
+  greatestDistanceKm: number,
+): number {
+  const logRatio = Math.log10(timePercent / greatestPercent);
+  if (logRatio < 0) return -12 + (1.2 + 3.7e-3 * greatestDistanceKm) * logRatio;
+  const powerLog = (percent: number): number =>
+    ductExponent(Math.log10(percent), greatestDistanceKm) * Math.log10(timePercent / percent);
+  return -12 + 1.2 * logRatio + 12 * 10 ** Math.min(powerLog(greatestPercent), powerLog(leastTimePercent));
+}
+
+/** Γ, for the logarithm of β. */
+function ductExponent(logBeta: number, distanceKm: number): number {
+  return (
+    1.076 *
+    Math.exp(
+      -1.012 * Math.log(2.0058 - logBeta) -
+        (9.51 - 4.8 * logBeta + 0.198 * logBeta * logBeta) * 1e-6 * Math.exp(1.13 * Math.log(distanceKm)),
+    )
+  );
 }
 
 /** Loss by ducting and layer reflection, with what it is made of. */

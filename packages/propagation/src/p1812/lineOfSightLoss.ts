@@ -1,4 +1,5 @@
 import { freeSpaceConstantDb } from './constants.js';
+import { decibels } from './decibels.js';
 
 /**
  * Free-space loss in dB over the slant distance, with the constant of this model.
@@ -6,9 +7,18 @@ import { freeSpaceConstantDb } from './constants.js';
  * @source Recommendation ITU-R P.1812-8 (09/2025), Annex 1, section 4.2; equation (8) as edition 6 numbers them
  */
 export function slantFreeSpaceLossDb(frequencyGHz: number, distanceKm: number, riseM: number): number {
+  return unitFreeSpaceLossDb(frequencyGHz) + slantSpreadingDb(distanceKm, riseM);
+}
+
+/** The part of it that is the same for every path: the loss over 1 km. */
+export function unitFreeSpaceLossDb(frequencyGHz: number): number {
+  return freeSpaceConstantDb + 20 * Math.log10(frequencyGHz);
+}
+
+/** The part of it that the path decides. */
+export function slantSpreadingDb(distanceKm: number, riseM: number): number {
   const riseKm = riseM / 1000;
-  const squareKm2 = distanceKm * distanceKm + riseKm * riseKm;
-  return freeSpaceConstantDb + 20 * Math.log10(frequencyGHz) + 10 * Math.log10(squareKm2);
+  return decibels(distanceKm * distanceKm + riseKm * riseKm);
 }
 
 /**
@@ -17,5 +27,10 @@ export function slantFreeSpaceLossDb(frequencyGHz: number, distanceKm: number, r
  * @source Recommendation ITU-R P.1812-8 (09/2025), Annex 1, section 4.2; equation (9) and (11) as edition 6 numbers them
  */
 export function focusingDb(timePercent: number, horizonsKm: number): number {
-  return 2.6 * (1 - Math.exp(-0.1 * horizonsKm)) * Math.log10(timePercent / 50);
+  return focusingPerDecadeDb(horizonsKm) * Math.log10(timePercent / 50);
+}
+
+/** That for a tenfold time. */
+export function focusingPerDecadeDb(horizonsKm: number): number {
+  return 2.6 * (1 - Math.exp(-0.1 * horizonsKm));
 }

@@ -1,0 +1,152 @@
+import { type CoverageRaster, receivedPowerDbm, sweepCoverage } from '@finial/propagation';
+import { coverageContours } from '@finial/propagation/export';
+import { thermalNoiseDbm } from '@finial/radio';
+import type { Elevation } from '@finial/terrain';
+import type { Finding } from '@finial/units';
+import type { BuiltPlan } from './builtPlan.js';
+import { type SitesPart, sitesPart } from './sitesPart.js';
+import type { CoveragePlan, TerrainPlan } from './terrainPlan.js';
+import { mappedDataRates, type SweepWatch, uplinkOf, uplinkSweep } from './uplinkMap.js';
+
+/** One data rate on the map. */
+export interface CoverageBand {
+  /** The data rate in words: `DR3, SF9`. */
+  readonly name: string;
+  /** Data rate index of the region. */
+  readonly dataRate: number;
+  /** Power at the gateway's receiver in dBm from which its frames are read. */
+  readonly neededPowerDbm: number;
+  /** Area in square metres where the median place reaches that power. */
+  readonly areaM2: number;
+  /** Rings of the area in degrees (longitude, latitude), as GeoJSON has them. */
+  readonly polygons: AreaPolygons;
+}
+
+/** Polygons as GeoJSON writes them: each a list of closed rings of longitude and latitude, the outer one first. */
+export type AreaPolygons = readonly (readonly (readonly (readonly [number, number])[])[])[];
+
+/** The predicted coverage of the dossier, for uplinks. */
+export interface CoveragePart {
+  /** Radius of the area in metres. */
+  readonly radiusM: number;
+  /** Side of a cell in metres. */
+  readonly cellM: number;
+  /** Area in square metres that has a prediction. */
+  readonly knownAreaM2: number;
+  /** Cells without one, because the ground there or before it is not known. */
+  readonly missingCount: number;
+  /** Rings of the area that has a prediction, in degrees (longitude, latitude), as GeoJSON has them. */
+  readonly knownPolygons: AreaPolygons;
+  /** LoRa data rates with the bandwidth of the plan's uplink, slowest (farthest) first. */
+  readonly bands: readonly CoverageBand[];
+  /** The gateway beside other sites; absent where the plan names none. */
+  readonly sites?: SitesPart | undefined;
+  /** What the coverage says to a person. */
+  readonly findings: readonly Finding[];
+}
+
+/** The coverage with the raster behind it, which is too large for the dossier itself. */
+export interface SweptCoverage {
+  readonly part: CoveragePart;
+  /** Losses of the path from the gateway. */
+  readonly raster: CoverageRaster;
+  /** Power of the plan's node at the gateway's receiver in dBm, cell by cell. */
+  readonly powerDbm: Float32Array;
+}
+
+/** Predicts for every cell how strong the plan's node arrives, and with which data rates it is heard. */
+export async function coveragePart(
+  plan: BuiltPlan,
+  terrain: TerrainPlan,
+  coverage: CoveragePlan,
+  elevation: Elevation,
+  watch: SweepWatch,
+): Promise<SweptCoverage> {
+  const { position, antennaHeightM } = plan.gateway;
+  const raster = await sweepCoverage({
+    ...uplinkSweep(plan, terrain, coverage, elevation),
+    gateway: { position, antennaHeightM },
+    ...watch,
+  });
+  const powerDbm = receivedPowerDbm(raster, uplinkOf(plan, elevation));
+  const { known, bands } = areasOf(plan, raster, powerDbm);
+  const knownCells = powerDbm.reduce((count, power) => count + (Number.isNaN(power) ? 0 : 1), 0);
+  return {
+    part: {
+      radiusM: coverage.radiusM,
+      cellM: coverage.cellM,
+      knownAreaM2: knownCells * coverage.cellM ** 2,
+      missingCount: raster.missingCount,
+      knownPolygons: known?.polygons ?? [],
+      bands,
+      sites: coverage.sites && (await sitesPart(plan, terrain, coverage, elevation, watch)),
+      findings: findingsOf(raster),
+    },
+    raster,
+    powerDbm,
+  };
+}
+
+/** Finer contours than these are not seen in the picture, and make large files. */
+const greatestDrawnColumns = 300;
+
+/** Below every power that occurs: its contour is the area with a prediction. */
+const anyPowerDbm = -1000;
+
+function areasOf(
+  plan: BuiltPlan,
+  raster: CoverageRaster,
+  powerDbm: Float32Array,
+): { readonly known: CoverageBand | undefined; readonly bands: readonly CoverageBand[] } {
+  const { noiseFigureDb, manMadeNoiseDb = 0 } = plan.gateway;
+  const levels = mappedDataRates(plan).map(({ name, dataRate, requiredSnrDb, bandwidthHz }) => ({
+    name,
+    dataRate,
+    leastFigure: thermalNoiseDbm({ bandwidthHz }) + noiseFigureDb + manMadeNoiseDb + requiredSnrDb,
+  }));
+  const text = coverageContours({
+    raster,
+    figures: powerDbm,
+    levels: [{ name: 'known', leastFigure: anyPowerDbm }, ...levels],
+    thinningCount: Math.max(1, Math.round(raster.columns / greatestDrawnColumns)),
+    quantity: 'uplink power at the receiver',
+    unit: 'dBm',
+  });
+  const { features } = JSON.parse(text) as ContourCollection;
+  const [known, ...bands] = features.map(({ properties, geometry }) => ({
+    name: properties.name,
+    dataRate: levels.find(({ name }) => name === properties.name)?.dataRate ?? 0,
+    neededPowerDbm: properties.least,
+    areaM2: properties.areaM2,
+    polygons: geometry?.coordinates ?? [],
+  }));
+  return { known, bands };
+}
+
+interface ContourCollection {
+  readonly features: readonly {
+    readonly properties: { readonly name: string; readonly least: number; readonly areaM2: number };
+    readonly geometry: { readonly coordinates: AreaPolygons } | null;
+  }[];
+}
+
+function findingsOf({ missingCount, warnings }: CoverageRaster): Finding[] {
+  const source = 'Recommendation ITU-R P.1812-8 (09/2025)';
+  const missing: Finding[] =
+    missingCount === 0
+      ? []
+      : [
+          {
+            rule: 'coverage-gaps',
+            severity: 'note',
+            message:
+              'Part of the map has no prediction: the elevation files do not hold the ground there or before it.',
+            measured: `${missingCount} cells`,
+            source: 'elevation files of the plan',
+          },
+        ];
+  return [
+    ...missing,
+    ...warnings.map((message): Finding => ({ rule: 'coverage-range', severity: 'note', message, source })),
+  ];
+}

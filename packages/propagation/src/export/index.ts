@@ -1,0 +1,3 @@
+export { InputError, isInputError } from '@finial/units';
+export { type ContourLevel, type ContourQuestion, coverageContours } from './coverageContours.js';
+export { coverageGeotiff, type GeotiffQuestion } from './coverageGeotiff.js';

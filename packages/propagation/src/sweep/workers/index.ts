@@ -1,0 +1,2 @@
+export { InputError, isInputError } from '@finial/units';
+export { answerSweeps } from './answerSweeps.js';
