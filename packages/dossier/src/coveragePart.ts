@@ -47,6 +47,7 @@ export interface CoveragePart {
 
 /** The coverage with the raster behind it, which is too large for the dossier itself. */
 export interface SweptCoverage {
+  /** What the dossier holds of it. */
   readonly part: CoveragePart;
   /** Losses of the path from the gateway. */
   readonly raster: CoverageRaster;

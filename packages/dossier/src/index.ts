@@ -33,7 +33,7 @@ export type {
 export { planJsonSchema } from './planJsonSchema.js';
 export type { Position } from './position.js';
 export { renderHtml } from './renderHtml.js';
-export type { SiteRow, SitesPart } from './sitesPart.js';
+export type { SiteArea, SitePoint, SiteRow, SitesPart } from './sitesPart.js';
 export type { GroundPath, SkylinePart, TerrainPart } from './terrainPart.js';
 export type { ClimatePlan, CoveragePlan, PointPlan, SitePlan, TerrainPlan } from './terrainPlan.js';
 export { toGeoJson } from './toGeoJson.js';

@@ -4,6 +4,22 @@ import type { BuiltPlan } from './builtPlan.js';
 import type { CoveragePlan, TerrainPlan } from './terrainPlan.js';
 import { mappedDataRates, type SweepWatch, uplinkOf, uplinkSweep } from './uplinkMap.js';
 
+/** The area of one data rate. */
+export interface SiteArea {
+  /** The data rate in words. */
+  readonly name: string;
+  /** Area in square metres for which it is the fastest. */
+  readonly areaM2: number;
+}
+
+/** A place of the plan that should be served. */
+export interface SitePoint {
+  /** Name of the place. */
+  readonly name: string;
+  /** Names of the sites that serve it. */
+  readonly servedBy: readonly string[];
+}
+
 /** What one site would serve. */
 export interface SiteRow {
   /** Name of the site; the plan's own gateway comes first. */
@@ -11,7 +27,7 @@ export interface SiteRow {
   /** Height of its antenna above the ground in metres. */
   readonly antennaHeightM: number;
   /** Area in square metres for which each data rate is the fastest, fastest first. */
-  readonly dataRateAreas: readonly { readonly name: string; readonly areaM2: number }[];
+  readonly dataRateAreas: readonly SiteArea[];
   /** Area in square metres that hears anything. */
   readonly servedM2: number;
   /** Area in square metres that this site serves and no other. */
@@ -25,7 +41,7 @@ export interface SitesPart {
   /** One row for each site. */
   readonly rows: readonly SiteRow[];
   /** The plan's points with the names of the sites that serve them. */
-  readonly points: readonly { readonly name: string; readonly servedBy: readonly string[] }[];
+  readonly points: readonly SitePoint[];
 }
 
 /** What the plan's own gateway is called beside the others. */

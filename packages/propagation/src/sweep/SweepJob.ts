@@ -87,7 +87,7 @@ export interface SweepQuestion {
   readonly receiverHeightM: number;
   /**
    * Height of clutter over all ground that is not sea, in metres, 0 to 200. It never counts at the two ends of a path. A raster of land cover
-   * goes beside the elevation instead (see {@link SweptGround}).
+   * goes beside the elevation instead (`landCover` of `sweepCoverage`).
    *
    * @defaultValue 0
    */
@@ -127,7 +127,10 @@ export interface SectorResult {
 /** What was asked of a model of the caller's own, which is code and no data: only that there was one is kept. */
 export interface UserModelQuestion extends Omit<SweepQuestion, 'model'> {
   /** A function of the caller. */
-  readonly model: { readonly kind: 'user' };
+  readonly model: {
+    /** A function of the caller. */
+    readonly kind: 'user';
+  };
 }
 
 /** Losses over an area around a gateway. Plain data: it can be stored, sent to a worker, and drawn by anything. */
