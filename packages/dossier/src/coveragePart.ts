@@ -131,23 +131,10 @@ interface ContourCollection {
   }[];
 }
 
-function findingsOf({ missingCount, warnings }: CoverageRaster): Finding[] {
+function findingsOf({ warnings }: CoverageRaster): Finding[] {
   const source = 'Recommendation ITU-R P.1812-8 (09/2025)';
-  const missing: Finding[] =
-    missingCount === 0
-      ? []
-      : [
-          {
-            rule: 'coverage-gaps',
-            severity: 'note',
-            message:
-              'Part of the map has no prediction: the elevation files do not hold the ground there or before it.',
-            measured: `${missingCount} cells`,
-            source: 'elevation files of the plan',
-          },
-        ];
-  return [
-    ...missing,
-    ...warnings.map((message): Finding => ({ rule: 'coverage-range', severity: 'note', message, source })),
-  ];
+  return warnings.map((warning): Finding => {
+    const message = `The map: ${warning}.`;
+    return { rule: 'coverage-limits', severity: 'note', message, source };
+  });
 }

@@ -13,8 +13,9 @@ import {
   partEnd,
   weatherFindings,
 } from '@finial/feedline';
-import { type Finding, InputError, isInputError } from '@finial/units';
+import { type Finding, InputError } from '@finial/units';
 import type { FeedlinePartPlan, FeedlinePlan } from './feedlinePlan.js';
+import { inPlan } from './inPlan.js';
 import type { Plan } from './plan.js';
 
 /** The feedline part of the dossier. */
@@ -132,16 +133,4 @@ function chainPart(part: FeedlinePartPlan, catalogue: Catalogue, argument: strin
   }
   const [first, second] = row.ends;
   return part.turned ? { ...row, ends: [second, first] } : row;
-}
-
-/** Runs a reading, and lets its refusal name the place in the plan: as given, or made from the argument that was refused. */
-function inPlan<Result>(place: string | ((argument: string) => string), read: () => Result): Result {
-  try {
-    return read();
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    const { code, received, expected } = error;
-    const argument = typeof place === 'string' ? place : place(error.argument);
-    throw new InputError({ code, argument, received, expected }, { cause: error });
-  }
 }

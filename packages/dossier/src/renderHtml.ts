@@ -6,7 +6,7 @@ import { feedlineSection } from './page/feedlineSection.js';
 import { lawSection } from './page/lawSection.js';
 import { linkBudgetSection } from './page/linkBudgetSection.js';
 import { type Markup, markup } from './page/markup.js';
-import { findingList } from './page/parts.js';
+import { verdictList } from './page/parts.js';
 import { stylesheet, stylesheetHash } from './page/stylesheet.js';
 import { terrainSection } from './page/terrainSection.js';
 import { walkSection } from './page/walkSection.js';
@@ -62,7 +62,7 @@ export function renderHtml(dossier: Dossier): string {
 <section class="verdict ${verdict.severity}" aria-labelledby="verdict">
 <h2 id="verdict">Verdict</h2>
 <p class="lead">${verdict.sentence}</p>
-${findingList(verdict.findings)}
+${verdictList(verdict.findings)}
 </section>
 ${linkBudgetSection(dossier)}
 ${lawSection(dossier)}

@@ -1,6 +1,7 @@
 import { compareSites } from '@finial/propagation';
 import type { Elevation } from '@finial/terrain';
 import type { BuiltPlan } from './builtPlan.js';
+import { inPlanLater } from './inPlan.js';
 import type { CoveragePlan, TerrainPlan } from './terrainPlan.js';
 import { mappedDataRates, type SweepWatch, uplinkOf, uplinkSweep } from './uplinkMap.js';
 
@@ -63,7 +64,7 @@ export async function sitesPart(
   }));
   const all = [own, ...others];
   const rates = mappedDataRates(plan);
-  const { sites, points } = await compareSites({
+  const question = {
     ...uplinkSweep(plan, terrain, coverage, elevation),
     sites: all,
     link: uplinkOf(plan, elevation),
@@ -72,7 +73,8 @@ export async function sitesPart(
     noiseRiseDb: gateway.manMadeNoiseDb,
     points: coverage.points,
     ...watch,
-  });
+  };
+  const { sites, points } = await inPlanLater('terrain.coverage.sites', () => compareSites(question));
   const nameOf = (dataRate: number) =>
     rates.find((rate) => rate.dataRate === dataRate)?.name ?? `DR${dataRate}`;
   return {

@@ -10,6 +10,7 @@ import {
   profile,
 } from '@finial/terrain';
 import type { Finding } from '@finial/units';
+import { inPlan, inPlanLater } from './inPlan.js';
 import type { Plan } from './plan.js';
 import type { Position } from './position.js';
 import type { TerrainPlan } from './terrainPlan.js';
@@ -95,7 +96,7 @@ function groundPath(plan: Plan, terrain: TerrainPlan, elevation: Elevation, to: 
   const { gateway, node } = plan;
   const frequencyHz = node.uplink.frequencyHz;
   const stepM = Math.min(finestStepM(elevation), distanceToM(gateway.position, to) / leastPathSteps);
-  const ground = profile(elevation, gateway.position, to, { stepM });
+  const ground = inPlan('link.to', () => profile(elevation, gateway.position, to, { stepM }));
   const clutterHeightM = Float64Array.from(ground.heightM, () => terrain.clutterHeightM ?? 0);
   const prediction = predicted(plan, terrain, ground, clutterHeightM, to);
   const sight = lineOfSight(ground, {
@@ -175,7 +176,7 @@ async function skylinePart(
   elevation: Elevation,
   signal: AbortSignal | undefined,
 ): Promise<SkylinePart> {
-  const { points } = await horizon(elevation, {
+  const look = {
     position: gateway.position,
     antennaHeightM: gateway.antennaHeightM,
     radiusM: skylineRadiusM,
@@ -184,7 +185,8 @@ async function skylinePart(
     azimuthStepDeg: 2,
     missingHeights: 'skip',
     signal,
-  });
+  } as const;
+  const { points } = await inPlanLater('gateway.position', () => horizon(elevation, look));
   return {
     radiusM: skylineRadiusM,
     azimuthDeg: points.map(({ azimuthDeg }) => azimuthDeg),

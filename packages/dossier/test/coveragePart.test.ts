@@ -55,7 +55,7 @@ describe('the predicted coverage', () => {
     const wide = { ...terrain, coverage: { radiusM: 5000, cellM: 100 } };
     const { coverage: found, verdict } = await dossierOver(ridge, { terrain: wide });
     expect(found?.missingCount).toBeGreaterThan(0);
-    expect(verdict.findings.map(({ rule }) => rule)).toContain('coverage-gaps');
+    expect(verdict.findings.map(({ rule }) => rule)).toContain('coverage-limits');
   });
 
   test('is drawn with the spots of the walk, and written as GeoJSON', async () => {

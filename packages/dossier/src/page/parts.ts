@@ -1,9 +1,17 @@
 import type { Finding } from '@finial/units';
 import { join, type Markup, markup } from './markup.js';
 
-/** A list of findings, gravest first as given. */
-export function findingList(findings: readonly Finding[]): Markup {
+/** What must stop and what to fix, gravest first as given; the notes, which are many, folded below. */
+export function verdictList(findings: readonly Finding[]): Markup {
   if (findings.length === 0) return markup`<p>No findings.</p>`;
+  const notes = findings.filter(({ severity }) => severity === 'note');
+  const grave = findings.filter(({ severity }) => severity !== 'note');
+  const title = notes.length === 1 ? 'One note' : `${notes.length} notes`;
+  return markup`${grave.length === 0 ? null : findingList(grave)}
+${notes.length === 0 ? null : markup`<details><summary>${title}: what to know, and cautions</summary>${findingList(notes)}</details>`}`;
+}
+
+function findingList(findings: readonly Finding[]): Markup {
   const items = findings.map(
     (
       finding,

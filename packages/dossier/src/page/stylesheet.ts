@@ -64,8 +64,8 @@ details{margin-top:.7rem}
 summary{cursor:pointer;color:var(--patina);font-weight:600}
 summary:focus-visible,.scroll:focus-visible{outline:3px solid var(--copper);outline-offset:2px}
 .caution{border-left:.3rem solid var(--copper);padding:.1rem 0 .1rem .8rem;margin:.8rem 0}
-@media print{:root{color-scheme:light}body{background:#fff}section{break-inside:avoid;border-color:#999}}
+@media print{details::details-content{content-visibility:visible;height:auto}:root{color-scheme:light}body{background:#fff}section{break-inside:avoid;border-color:#999}}
 `;
 
 /** SHA-256 of {@link stylesheet} in base64, as the content security policy wants it. */
-export const stylesheetHash = 'AdOdqrEl6+8W+KbZizCn1/XJwmWDJESM/cnZo1aJPug=';
+export const stylesheetHash = 'h3NVQrGMKZhOGeE/CH/IevL91nrP9Z4rwcLUG21ZSko=';
