@@ -1,6 +1,7 @@
 import type { ExposureDistance } from '@finial/radio';
 import type { Finding, Severity } from '@finial/units';
 import type { AntennaPart } from './antennaPart.js';
+import type { CalibrationPart } from './calibrationPart.js';
 import type { CoveragePart } from './coveragePart.js';
 import type { FeedlinePart } from './feedlinePart.js';
 import type { LawPart } from './lawPart.js';
@@ -53,6 +54,8 @@ export interface Dossier {
   readonly coverage?: CoveragePart | undefined;
   /** The walk; absent where the plan names none. */
   readonly walk?: WalkPart | undefined;
+  /** The prediction set against the walk; absent where one of the two is. */
+  readonly calibration?: CalibrationPart | undefined;
   /** Parts that the plan gives no file for. */
   readonly missing: readonly MissingPart[];
   /** What was taken for granted. */

@@ -3,6 +3,7 @@ import type { Elevation } from '@finial/terrain';
 import { type Finding, InputError } from '@finial/units';
 import { antennaPart } from './antennaPart.js';
 import { type BuiltPlan, builtPlan } from './builtPlan.js';
+import { calibrationPart } from './calibrationPart.js';
 import { coveragePart, type SweptCoverage } from './coveragePart.js';
 import type { Dossier, MissingPart, Verdict } from './Dossier.js';
 import { feedlinePart } from './feedlinePart.js';
@@ -10,7 +11,7 @@ import { lawPart } from './lawPart.js';
 import { linkBudgetPart } from './linkBudgetPart.js';
 import type { Plan } from './plan.js';
 import { type TerrainPart, terrainPart } from './terrainPart.js';
-import { type WalkPart, walkPart } from './walkPart.js';
+import { readWalk, type WalkPart, walkPart } from './walkPart.js';
 
 /** The files that a plan names, by the name it gives them: a text, or the bytes of one in UTF-8. */
 export type PlanFiles = Readonly<Record<string, string | Uint8Array>>;
@@ -100,7 +101,9 @@ export async function assembleDossier(
   const swept = ground && (await sweptCoverage(plan, ground.elevation, options));
   const coverage = swept?.part;
   await step('walk');
-  const walk = plan.walk && walkPart(plan, plan.walk, textOf(files, plan.walk.file, 'walk.file'));
+  const survey = plan.walk && readWalk(plan.walk, textOf(files, plan.walk.file, 'walk.file'));
+  const calibration = swept && survey && calibrationPart(plan, swept, survey.observations);
+  const walk = plan.walk && survey && walkPart(plan, plan.walk, survey, calibration?.verdict);
   await step('done');
   return {
     format: 'finial-dossier',
@@ -115,6 +118,7 @@ export async function assembleDossier(
       ...(coverage?.findings ?? []),
       ...(antenna?.findings ?? []),
       ...(walk?.findings ?? []),
+      ...(calibration?.findings ?? []),
     ]),
     linkBudget,
     law,
@@ -124,6 +128,7 @@ export async function assembleDossier(
     terrain,
     coverage,
     walk,
+    calibration,
     missing: missingParts(stated),
     assumptions: assumptionsOf(terrain, walk),
     sources,
@@ -240,5 +245,7 @@ const sources: readonly string[] = [
   'Regional parameters: LoRaWAN RP002; the rows name edition and status.',
   'Law: ERC/REC 70-03 and EN 300 220-2 (EU), 47 CFR 15.247 (US); each finding names its clause.',
   'Exposure: 47 CFR 1.1310; ICNIRP Guidelines 2020.',
+  'Law of distance with missed frames: Tobin, Econometrica 26 (1958) 24; Olsen, Econometrica 46 (1978) 1211. Statement: Clopper and Pearson, Biometrika 26 (1934) 404.',
+  'Calibrated map: kriging with an exponential covariance (Gudmundson, Electronics Letters 27 (1991) 2145).',
   'Intervals of delivery: Wilson, Journal of the American Statistical Association 22 (1927) 209.',
 ];

@@ -1,5 +1,6 @@
 import type { Dossier } from './Dossier.js';
 import { antennaSection } from './page/antennaSection.js';
+import { calibrationSection } from './page/calibrationSection.js';
 import { coverageSection } from './page/coverageSection.js';
 import { exposureSection } from './page/exposureSection.js';
 import { feedlineSection } from './page/feedlineSection.js';
@@ -7,6 +8,7 @@ import { lawSection } from './page/lawSection.js';
 import { linkBudgetSection } from './page/linkBudgetSection.js';
 import { type Markup, markup } from './page/markup.js';
 import { verdictList } from './page/parts.js';
+import { statementSection } from './page/statementSection.js';
 import { stylesheet, stylesheetHash } from './page/stylesheet.js';
 import { terrainSection } from './page/terrainSection.js';
 import { walkSection } from './page/walkSection.js';
@@ -72,6 +74,8 @@ ${dossier.antenna === undefined ? null : antennaSection(dossier.antenna)}
 ${dossier.terrain === undefined ? null : terrainSection(dossier.terrain)}
 ${dossier.coverage === undefined ? null : coverageSection(plan, dossier.coverage, dossier.walk)}
 ${dossier.walk === undefined ? null : walkSection(dossier, dossier.walk)}
+${dossier.calibration === undefined || dossier.coverage === undefined ? null : calibrationSection(plan, dossier.coverage, dossier.calibration)}
+${dossier.walk?.statement === undefined ? null : statementSection(dossier.walk.statement)}
 ${missingSection(dossier)}
 ${footSection(dossier)}
 </main>

@@ -1,6 +1,7 @@
 import { collinearPattern } from '@finial/antenna';
 import { requiredSnrDb } from '@finial/lora';
 import type { CoverageLink, SweptModel } from '@finial/propagation';
+import { thermalNoiseDbm } from '@finial/radio';
 import type { Elevation } from '@finial/terrain';
 import type { BuiltPlan } from './builtPlan.js';
 import { loraModulation } from './loraModulation.js';
@@ -90,4 +91,11 @@ export function mappedDataRates(plan: BuiltPlan): readonly MappedDataRate[] {
         ]
       : [],
   );
+}
+
+/** Least power in dBm at the gateway's receiver from which frames of a spreading factor are read, in the bandwidth of the plan's uplink. */
+export function uplinkThresholdDbm(plan: BuiltPlan, spreadingFactor: number): number {
+  const { bandwidthHz } = loraModulation(plan, plan.node.uplink.dataRate, 'uplink', 'node.uplink.dataRate');
+  const { noiseFigureDb, manMadeNoiseDb = 0 } = plan.gateway;
+  return thermalNoiseDbm({ bandwidthHz }) + noiseFigureDb + manMadeNoiseDb + requiredSnrDb(spreadingFactor);
 }

@@ -1,19 +1,22 @@
 import {
+  type CoverageStatement,
   type DeliveryRatio,
-  deliveryBySpot,
   deliveryRatio,
   effectiveSignalPowerDbm,
-  fitPathLoss,
   groundDistanceM,
   type Observation,
   type PathLossFit,
   readSurvey,
   type SkippedRow,
-  type SpotDelivery,
+  type SpotRow,
+  type Survey,
   type SurveyColumns,
+  spotTable,
 } from '@finial/survey';
 import type { Finding } from '@finial/units';
+import type { BuiltPlan } from './builtPlan.js';
 import type { Plan, WalkPlan } from './plan.js';
+import { lawOf, statementOf } from './walkEvidence.js';
 
 /** One frame of the walk as the pictures need it. */
 export interface WalkFrame {
@@ -24,7 +27,7 @@ export interface WalkFrame {
 }
 
 /** One spot of the walk. */
-export type SpotSummary = SpotDelivery;
+export type SpotSummary = SpotRow;
 
 /** The walk part of the dossier. */
 export interface WalkPart {
@@ -38,15 +41,17 @@ export interface WalkPart {
   readonly spots: readonly SpotSummary[];
   /** Every frame, received or missed. */
   readonly frames: readonly WalkFrame[];
-  /** Level against distance; absent where the log holds too few received frames. */
+  /** Level against distance, missed frames counted where the log has them; absent where it holds too few received frames. */
   readonly fit?: PathLossFit | undefined;
+  /** What may be published of it; absent where the log holds received frames only. */
+  readonly statement?: CoverageStatement | undefined;
   /** What the walk says to a person. */
   readonly findings: readonly Finding[];
 }
 
-/** Reads the walk log and says what it shows. */
-export function walkPart(plan: Plan, walk: WalkPlan, logText: string): WalkPart {
-  const { observations, skipped, rows } = readSurvey(logText, {
+/** Reads the walk log as the plan says it is written. */
+export function readWalk(walk: WalkPlan, logText: string): Survey {
+  return readSurvey(logText, {
     file: walk.file,
     // The reader checks fields and units itself, and names them when they are wrong.
     columns: walk.columns as SurveyColumns | undefined,
@@ -54,17 +59,29 @@ export function walkPart(plan: Plan, walk: WalkPlan, logText: string): WalkPart 
     decimal: walk.decimal,
     onBadRow: walk.onBadRow === 'skip' ? 'skip' : 'throw',
   });
-  const gateway = plan.gateway.position;
-  const spots = deliveryBySpot(observations, { gateway });
-  const frames = observations.map((observation) => walkFrame(observation, plan));
-  const fit = fitOrNothing(observations, plan);
+}
+
+/**
+ * Says what a walk shows.
+ *
+ * @param verdict - what the comparison with a prediction came to, where there is one
+ */
+export function walkPart(
+  plan: BuiltPlan,
+  walk: WalkPlan,
+  { observations, skipped, rows }: Survey,
+  verdict: string | undefined,
+): WalkPart {
+  const spots = spotTable(observations, { gateway: plan.gateway.position });
+  const fit = lawOf(plan, observations);
   return {
     rows,
     skipped,
     delivery: deliveryRatio(observations, {}),
     spots,
-    frames,
+    frames: observations.map((observation) => walkFrame(observation, plan)),
     fit,
+    statement: statementOf(plan, observations, fit, verdict),
     findings: [
       ...skippedFinding(skipped, walk),
       ...hollowFinding(spots),
@@ -81,25 +98,6 @@ function walkFrame(observation: Observation, plan: Plan): WalkFrame {
     distanceM,
     signalDbm: snrDb === undefined ? rssiDbm : effectiveSignalPowerDbm({ rssiDbm, snrDb }),
   };
-}
-
-/** Nearer frames say more of the roof than of the way. */
-const nearestFitM = 50;
-
-/**
- * A line needs received frames with levels at different distances; a log without them still has its delivery ratios. A log
- * that holds no SNR is fitted by its RSSI, and the fit warns of that.
- */
-function fitOrNothing(observations: readonly Observation[], plan: Plan): PathLossFit | undefined {
-  const gateway = plan.gateway.position;
-  const received = observations.filter(({ rssiDbm }) => rssiDbm !== undefined);
-  const withSnr = received.filter(({ snrDb }) => snrDb !== undefined);
-  const signal = withSnr.length === 0 ? 'rssi' : 'effective';
-  const distances = (signal === 'rssi' ? received : withSnr)
-    .map((observation) => Math.round(groundDistanceM(gateway, observation)))
-    .filter((distanceM) => distanceM > nearestFitM);
-  if (distances.length < 10 || new Set(distances).size < 3) return undefined;
-  return fitPathLoss(observations, { gateway, minimumDistanceM: nearestFitM, signal });
 }
 
 function skippedFinding(skipped: readonly SkippedRow[], walk: WalkPlan): Finding[] {
@@ -140,11 +138,16 @@ function hollowFinding(spots: readonly SpotSummary[]): Finding[] {
 function optimismFinding(observations: readonly Observation[], fit: PathLossFit | undefined): Finding[] {
   const missed = observations.filter(({ received }) => !received).length;
   if (fit === undefined || missed === 0) return [];
+  const far = fit.censoring?.optimism.at(-1);
+  const cost =
+    far === undefined
+      ? 'The fitted line knows only the frames that arrived; the missed ones would pull it down. Do not read a range from it.'
+      : `A line through the frames that arrived would promise ${far.optimismDb.toFixed(1)} dB too much at ${(far.distanceM / 1000).toFixed(1)} km; the law drawn counts the missed ones.`;
   return [
     {
-      rule: 'missed-frames-left-out',
+      rule: 'missed-frames',
       severity: 'note',
-      message: `The fitted line knows only the frames that arrived; ${missed} missed ones would pull it down. Do not read a range from it.`,
+      message: `${missed} frames were missed. ${cost}`,
       measured: `${missed} of ${observations.length} frames`,
       source:
         'Tobin, Econometrica 26 (1958) 24; Callebaut and Van der Perre, IEEE Internet of Things Journal 7 (2020) 1910',

@@ -45,7 +45,7 @@ function betaWeight(x: number, shapeA: number, shapeB: number): number {
 }
 
 /** ln Γ(z+1) less Stirling's formula (z + 1/2) ln z - z + ln(2π)/2: series from 16 on, recurrence below. */
-function stirlingError(z: number): number {
+export function stirlingError(z: number): number {
   let climbed = 0;
   let at = z;
   for (; at < 16; at += 1) climbed += (at + 0.5) * Math.log1p(1 / at) - 1;
@@ -55,7 +55,7 @@ function stirlingError(z: number): number {
 }
 
 /** k ln(k/m) + m - k, by a series where k is near m and the terms would cancel. */
-function deviance(k: number, m: number): number {
+export function deviance(k: number, m: number): number {
   const difference = k - m;
   if (Math.abs(difference) > 0.1 * (k + m)) return k * Math.log(k / m) + m - k;
   const v = difference / (k + m);

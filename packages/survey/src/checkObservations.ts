@@ -1,6 +1,6 @@
 import { checkInteger, checkList, checkObject, checkRange, InputError } from '@finial/units';
 import type { Observation } from './Observation.js';
-import { type FieldRule, observationFields, type SurveyField } from './observationFields.js';
+import { type FieldRule, type FieldRules, observationFields } from './observationFields.js';
 
 const lineRule: FieldRule = {
   kind: 'number',
@@ -10,38 +10,50 @@ const lineRule: FieldRule = {
   whole: true,
 };
 
+const neededOfObservation: readonly string[] = ['received', 'latitudeDeg', 'longitudeDeg'];
+
 /** Refuses observations that no reader could have made: callers may build them by hand, in plain JavaScript. */
 export function checkObservations(observations: readonly Observation[]): readonly Observation[] {
-  const rules = Object.entries(observationFields) as [SurveyField, FieldRule][];
-  checkList(observations, 'observations').forEach((observation, index) => {
-    checkObject(observation, `observations[${index}]`);
-    for (const [field, rule] of rules) {
-      const value = observation[field];
-      const needed = field === 'received' || field === 'latitudeDeg' || field === 'longitudeDeg';
-      if (value === undefined && !needed) continue;
-      checkField(value, rule, index, field);
-    }
-    if (observation.line !== undefined) checkField(observation.line, lineRule, index, 'line');
-  });
-  return observations;
+  return checkRecords(observations, 'observations', observationFields, neededOfObservation);
 }
 
-function checkField(value: unknown, rule: FieldRule, index: number, field: keyof Observation): void {
-  // The name is put together only where it is needed: a walk has thousands of rows.
+/** Refuses a list whose entries break the rules of their fields, or lack a field that they need. */
+export function checkRecords<Item extends object>(
+  list: readonly Item[],
+  argument: string,
+  fields: FieldRules,
+  needed: readonly string[],
+): readonly Item[] {
+  const rules = Object.entries({ ...fields, line: lineRule });
+  checkList(list, argument).forEach((item, index) => {
+    const record = checkObject(item, `${argument}[${index}]`) as Readonly<Record<string, unknown>>;
+    for (const [field, rule] of rules) {
+      const value = record[field];
+      if (value === undefined && !needed.includes(field)) continue;
+      // The name is put together only where it is needed: a walk has thousands of rows.
+      if (!obeys(value, rule)) refuse(value, rule, `${argument}[${index}].${field}`);
+    }
+  });
+  return list;
+}
+
+function obeys(value: unknown, rule: FieldRule): boolean {
   if (rule.kind === 'number') {
     const inside = typeof value === 'number' && value >= rule.min && value <= rule.max;
-    if (inside && (rule.whole !== true || Number.isInteger(value))) return;
-    const argument = `observations[${index}].${field}`;
+    return inside && (rule.whole !== true || Number.isInteger(value));
+  }
+  return rule.kind === 'yes-no' ? typeof value === 'boolean' : typeof value === 'string' && value !== '';
+}
+
+function refuse(value: unknown, rule: FieldRule, argument: string): void {
+  if (rule.kind === 'number') {
     if (rule.whole === true) checkInteger(value, argument, rule);
     checkRange(value, argument, rule);
     return;
   }
-  const isRight =
-    rule.kind === 'yes-no' ? typeof value === 'boolean' : typeof value === 'string' && value !== '';
-  if (isRight) return;
   throw new InputError({
     code: 'wrong-type',
-    argument: `observations[${index}].${field}`,
+    argument,
     received: value,
     expected: rule.kind === 'yes-no' ? 'true or false' : 'a text that is not empty',
   });

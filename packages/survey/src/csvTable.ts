@@ -10,8 +10,15 @@ export interface CsvCut {
   readonly commentPrefix?: string | undefined;
 }
 
+/** A row of CSV that has been cut, with its separator known. */
+export interface CsvRows {
+  readonly header: readonly string[];
+  readonly headerLine: number;
+  readonly separator: string;
+}
+
 /** A frame's row is short; a longer one means a quote that was never closed. */
-const longestRow = 20_000;
+export const longestRow = 20_000;
 /** Each broken quote costs a fresh start of the parser, so a hostile file must not have thousands of them. */
 const mostBrokenQuotes = 100;
 
@@ -32,12 +39,26 @@ export function csvTable(input: string, cut: CsvCut): SurveyTable {
   }
   const header = first.cells.map((cell) => String(cell).trim());
   refuseDuplicates(header, first.line, cut.file);
-  const whole = rows.slice(1).filter((row) => row.cells.length === header.length);
-  const ragged = rows.slice(1).filter((row) => row.cells.length !== header.length);
+  return tableBelow({ header, headerLine: first.line, separator }, rows.slice(1), broken);
+}
+
+/** The table of some rows further down in a file whose header line is known. */
+export function csvTableBelow(text: string, above: CsvRows, linesBefore: number, cut: CsvCut): SurveyTable {
+  const { rows, broken } = cutRows(text, above.separator, cut, linesBefore);
+  return tableBelow(above, rows, broken);
+}
+
+function tableBelow(
+  { header, headerLine }: CsvRows,
+  rows: readonly SurveyRow[],
+  broken: readonly BrokenRow[],
+): SurveyTable {
+  const whole = rows.filter((row) => row.cells.length === header.length);
+  const ragged = rows.filter((row) => row.cells.length !== header.length);
   return {
     header,
     columnWord: 'column',
-    headerLine: first.line,
+    headerLine,
     positionFirst: false,
     rows: whole,
     broken: [...broken, ...ragged.map((row) => raggedRow(row, header.length))],
@@ -55,11 +76,11 @@ interface CutRows {
 }
 
 /** After a broken quote the parser no longer knows where rows end: it starts afresh on the next line. */
-function cutRows(text: string, separator: string, cut: CsvCut): CutRows {
+function cutRows(text: string, separator: string, cut: CsvCut, linesAbove = 0): CutRows {
   const rows: SurveyRow[] = [];
   const broken: BrokenRow[] = [];
   let rest = text;
-  let linesBefore = 0;
+  let linesBefore = linesAbove;
   while (rest !== '') {
     const failure = cutUntilBroken(rest, linesBefore, separator, cut, rows);
     if (failure === undefined) break;
@@ -161,7 +182,7 @@ function raggedRow(row: SurveyRow, columns: number): BrokenRow {
 }
 
 /** The separator that cuts the header line into most columns; a comma where none does. */
-function likelySeparator(text: string, commentPrefix: string | undefined): string {
+export function likelySeparator(text: string, commentPrefix: string | undefined): string {
   const header = text.split('\n').find((line) => line.trim() !== '' && !isComment(line, commentPrefix));
   const unquoted = (header ?? '').replace(/"[^"]*"/g, '');
   let best = ',';
@@ -173,7 +194,7 @@ function likelySeparator(text: string, commentPrefix: string | undefined): strin
   return best;
 }
 
-function isComment(line: string, commentPrefix: string | undefined): boolean {
+export function isComment(line: string, commentPrefix: string | undefined): boolean {
   return commentPrefix !== undefined && line.startsWith(commentPrefix);
 }
 

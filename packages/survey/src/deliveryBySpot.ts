@@ -87,7 +87,7 @@ export function deliveryBySpot(
   });
 }
 
-function spotName(observation: Observation, by: 'spot' | 'position', index: number): string {
+export function spotName(observation: Observation, by: 'spot' | 'position', index: number): string {
   if (by === 'position') return `${observation.latitudeDeg},${observation.longitudeDeg}`;
   if (observation.spot !== undefined) return observation.spot;
   throw new InputError({

@@ -23,6 +23,9 @@ export interface NumberFieldRule {
 /** How a field of a table is read. */
 export type FieldRule = NumberFieldRule | { readonly kind: 'time' | 'text' | 'yes-no' };
 
+/** The fields that the rows of one kind of table can have. */
+export type FieldRules = Readonly<Record<string, FieldRule>>;
+
 const asIs = (value: number): number => value;
 
 const frequencyUnits = {

@@ -1,5 +1,6 @@
 import { checkNotNegative, checkObject, checkOneOf, checkRange, InputError } from '@finial/units';
 import type { PathLossFit } from './fitPathLoss.js';
+import type { SecondSlope } from './pathLoss/CensoringReport.js';
 
 /** Where a fitted law is asked for a level. */
 export interface LevelQuestion {
@@ -7,7 +8,12 @@ export interface LevelQuestion {
   readonly fit: Pick<
     PathLossFit,
     'interceptDbm' | 'exponent' | 'shadowingDb' | 'nearestDistanceM' | 'farthestDistanceM' | 'warnings'
-  >;
+  > & {
+    /** The second slope, where the law has one. */
+    readonly censoring?:
+      | { readonly secondSlope?: Pick<SecondSlope, 'breakpointM' | 'beyondExponent'> | undefined }
+      | undefined;
+  };
   /** Distance over ground in metres, 1 to 20.1e6. */
   readonly distanceM: number;
   /** `'allow'` answers beyond the distances that the law was fitted to, with a warning. @defaultValue `'refuse'` */
@@ -64,12 +70,25 @@ export function predictLevel(question: LevelQuestion): PredictedLevel {
   }
   return {
     distanceM,
-    levelDbm: fit.interceptDbm - fit.exponent * 10 * Math.log10(distanceM),
+    levelDbm: levelOf(fit, distanceM),
     shadowingDb: fit.shadowingDb,
     warnings: isOutside
       ? [...fit.warnings, `${distanceM} m lies outside ${seen}, where the law was fitted.`]
       : fit.warnings,
   };
+}
+
+function levelOf({ interceptDbm, exponent, censoring }: LevelQuestion['fit'], distanceM: number): number {
+  const distanceDb = 10 * Math.log10(distanceM);
+  if (censoring === undefined) return interceptDbm - exponent * distanceDb;
+  const { secondSlope } = checkObject(censoring, 'fit.censoring');
+  if (secondSlope === undefined) return interceptDbm - exponent * distanceDb;
+  const { breakpointM, beyondExponent } = checkObject(secondSlope, 'fit.censoring.secondSlope');
+  checkRange(breakpointM, 'fit.censoring.secondSlope.breakpointM', { min: 1, max: 1e6, unit: 'metres' });
+  const bounds = { min: -1000, max: 1000, unit: 'as an exponent' };
+  checkRange(beyondExponent, 'fit.censoring.secondSlope.beyondExponent', bounds);
+  const beyondDb = Math.max(0, distanceDb - 10 * Math.log10(breakpointM));
+  return interceptDbm - exponent * (distanceDb - beyondDb) - beyondExponent * beyondDb;
 }
 
 function checkWarnings(warnings: unknown): void {

@@ -1,11 +1,12 @@
 import { checkObject, checkOneOf, InputError } from '@finial/units';
-import { observationFields, type SurveyField } from './observationFields.js';
-import type { SurveyColumns } from './SurveyColumns.js';
+import type { FieldRule, FieldRules } from './observationFields.js';
 import type { SurveyTable } from './SurveyTable.js';
 
 /** Where a field stands in the rows of one table, and what its cells need. */
 export interface ColumnPlace {
-  readonly field: SurveyField;
+  readonly field: string;
+  /** How the cells are read. */
+  readonly rule: FieldRule;
   /** Index into the cells. */
   readonly index: number;
   /** Name of the column, for messages. */
@@ -13,33 +14,35 @@ export interface ColumnPlace {
   /** Turns a number of the column's unit into the field's; absent where the units agree. */
   readonly convert?: ((value: number) => number) | undefined;
   readonly inverted: boolean;
+  /** False where nothing says that the rows have such a column at all: records of NDJSON come without a header. */
+  readonly inHeader: boolean;
 }
 
-interface Wanted {
+/** A column that the caller asks for by name. */
+export interface WantedColumn {
   readonly column: string;
   readonly convert: ((value: number) => number) | undefined;
   readonly inverted: boolean;
 }
 
-const fieldNames: readonly SurveyField[] = /* @__PURE__ */ Object.keys(observationFields) as SurveyField[];
-
 /** Refuses a mapping that names no field, no column or no unit of that field: before any file is looked at. */
-export function wantedColumns(columns: SurveyColumns): ReadonlyMap<SurveyField, Wanted> {
+export function wantedColumns(columns: object, rules: FieldRules): ReadonlyMap<string, WantedColumn> {
   checkObject(columns, 'columns');
-  const wanted = new Map<SurveyField, Wanted>();
+  const fieldNames = Object.keys(rules);
+  const wanted = new Map<string, WantedColumn>();
   for (const [key, value] of Object.entries(columns)) {
     if (value === undefined) continue;
-    const field = fieldNames.find((name) => name === key);
-    if (field === undefined) {
+    const rule = Object.hasOwn(rules, key) ? rules[key] : undefined;
+    if (rule === undefined) {
       const expected = `one of ${fieldNames.join(', ')}`;
       throw new InputError({ code: 'unknown-option', argument: 'columns', received: key, expected });
     }
-    wanted.set(field, wantedColumn(field, value));
+    wanted.set(key, wantedColumn(key, rule, value));
   }
   return wanted;
 }
 
-function wantedColumn(field: SurveyField, value: unknown): Wanted {
+function wantedColumn(field: string, rule: FieldRule, value: unknown): WantedColumn {
   const argument = `columns.${field}`;
   if (typeof value === 'string') return { column: value, convert: undefined, inverted: false };
   const detail: Record<string, unknown> = { ...checkObject(value as object, argument) };
@@ -60,18 +63,17 @@ function wantedColumn(field: SurveyField, value: unknown): Wanted {
       expected: 'the name of a column',
     });
   }
-  const mayInvert = observationFields[field].kind === 'yes-no';
+  const mayInvert = rule.kind === 'yes-no';
   const inversion = checkOneOf(inverted, `${argument}.inverted`, mayInvert ? [true, false] : [false]);
-  return { column, convert: conversion(field, unit, argument), inverted: inversion };
+  return { column, convert: conversion(rule, unit, argument), inverted: inversion };
 }
 
 function conversion(
-  field: SurveyField,
+  rule: FieldRule,
   unit: unknown,
   argument: string,
 ): ((value: number) => number) | undefined {
   if (unit === undefined) return undefined;
-  const rule = observationFields[field];
   const units = (rule.kind === 'number' ? rule.units : undefined) ?? {};
   const known = Object.keys(units);
   if (known.length === 0) {
@@ -88,12 +90,13 @@ function conversion(
 /** Finds the wanted columns in a table, and the rest of the fields under their own names. */
 export function columnPlaces(
   table: SurveyTable,
-  wanted: ReadonlyMap<SurveyField, Wanted>,
+  wanted: ReadonlyMap<string, WantedColumn>,
+  rules: FieldRules,
   file: string,
-): ReadonlyMap<SurveyField, ColumnPlace> {
-  const places = new Map<SurveyField, ColumnPlace>();
-  for (const field of fieldNames) {
-    const place = columnPlace(table, field, wanted.get(field), file);
+): ReadonlyMap<string, ColumnPlace> {
+  const places = new Map<string, ColumnPlace>();
+  for (const [field, rule] of Object.entries(rules)) {
+    const place = columnPlace(table, { field, rule }, wanted.get(field), file);
     if (place !== undefined) places.set(field, place);
   }
   return places;
@@ -101,13 +104,14 @@ export function columnPlaces(
 
 function columnPlace(
   table: SurveyTable,
-  field: SurveyField,
-  wanted: Wanted | undefined,
+  { field, rule }: Pick<ColumnPlace, 'field' | 'rule'>,
+  wanted: WantedColumn | undefined,
   file: string,
 ): ColumnPlace | undefined {
   const ofGeometry = ['longitudeDeg', 'latitudeDeg'].indexOf(field);
   if (table.positionFirst && ofGeometry !== -1) {
-    if (wanted === undefined) return { field, index: ofGeometry, name: 'geometry', inverted: false };
+    if (wanted === undefined)
+      return { field, rule, index: ofGeometry, name: 'geometry', inverted: false, inHeader: true };
     throw new InputError({
       code: 'unknown-option',
       argument: `columns.${field}`,
@@ -119,11 +123,12 @@ function columnPlace(
   if (wanted !== undefined) {
     const index = table.header.indexOf(wanted.column.trim(), propertiesFrom);
     if (index === -1) throw missingColumn(table, field, wanted.column, file);
-    return { field, index, name: wanted.column, convert: wanted.convert, inverted: wanted.inverted };
+    const { column: name, convert, inverted } = wanted;
+    return { field, rule, index, name, convert, inverted, inHeader: true };
   }
   const names = [field, inUnderscores(field)];
   const found = table.header
-    .map((name, index) => ({ field, index, name, inverted: false }))
+    .map((name, index) => ({ field, rule, index, name, inverted: false, inHeader: true }))
     .filter(({ name, index }) => index >= propertiesFrom && names.includes(name));
   if (new Set(found.map(({ name }) => name)).size > 1) {
     throw new InputError({
@@ -139,12 +144,7 @@ function columnPlace(
 }
 
 /** The refusal for a column that is not there: it names those that are. */
-export function missingColumn(
-  table: SurveyTable,
-  field: SurveyField,
-  column: string,
-  file: string,
-): InputError {
+export function missingColumn(table: SurveyTable, field: string, column: string, file: string): InputError {
   const there = table.header.slice(table.positionFirst ? 2 : 0).map((name) => `"${name}"`);
   return new InputError({
     code: 'malformed-file',
@@ -156,6 +156,7 @@ export function missingColumn(
   });
 }
 
-function inUnderscores(field: string): string {
+/** `rssi_dbm` of `rssiDbm`. */
+export function inUnderscores(field: string): string {
   return field.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
 }

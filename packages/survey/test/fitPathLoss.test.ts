@@ -246,7 +246,7 @@ describe('refusals', () => {
     [[good[0], good[0], good[0]], { signal: 'rssi' }, 'observations', 'missing'],
     [good, {}, 'observations', 'missing'],
     [good, { signal: 'snr' }, 'signal', 'unknown-option'],
-    [good, { censored: true }, 'censored', 'unknown-option'],
+    [good, { censored: 'yes' }, 'censored', 'unknown-option'],
     [good, { minimumDistanceM: 0 }, 'minimumDistanceM', 'out-of-range'],
     [good, { minimumDistanceM: NaN }, 'minimumDistanceM', 'not-a-finite-number'],
     [good, { gateway: { latitudeDeg: 95, longitudeDeg: 0 } }, 'gateway.latitudeDeg', 'out-of-range'],

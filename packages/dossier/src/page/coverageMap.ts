@@ -1,7 +1,7 @@
-import type { AreaPolygons, CoveragePart } from '../coveragePart.js';
+import type { CoveragePart } from '../coveragePart.js';
 import type { Position } from '../position.js';
 import type { SpotSummary } from '../walkPart.js';
-import { gatewayMark, metresFrom, ring, ringRadii, scaleBar } from './localMap.js';
+import { areaPath, gatewayMark, metresFrom, ring, ringRadii, scaleBar } from './localMap.js';
 import { type Markup, markup } from './markup.js';
 import { at, label, picture, pictureWidth } from './svg.js';
 import { decimal, percent } from './wording.js';
@@ -36,9 +36,9 @@ export function coverageMap(
     },
     [
       markup`<circle class="unknown" cx="${middle}" cy="${middle}" r="${at(radiusM * scale)}"/>`,
-      area('no data rate', knownPolygons, 'ground', place),
+      areaPath('no data rate', knownPolygons, 'ground', place),
       ...bands.map(({ name, polygons }, index) =>
-        area(name, polygons, `cover cover-${bandClass(index, bands.length)}`, place),
+        areaPath(name, polygons, `cover cover-${bandClass(index, bands.length)}`, place),
       ),
       ...ringRadii(radiusM).map((each) => ring(middle, middle, each, scale)),
       ...dots,
@@ -69,24 +69,4 @@ function spotMark(x: number, y: number, spot: SpotSummary): Markup {
 /** Class of a band for the style sheet; the fastest rate is 0. */
 export function bandClass(index: number, count: number): number {
   return Math.min(5, count - 1 - index);
-}
-
-function area(
-  name: string,
-  polygons: AreaPolygons,
-  className: string,
-  place: (position: Position) => readonly [number, number],
-): Markup {
-  const rings = polygons.flat().map((corners) => {
-    const points = corners.map(([longitudeDeg, latitudeDeg]) => place({ latitudeDeg, longitudeDeg }));
-    return outline(points);
-  });
-  return markup`<path class="${className}" d="${rings.join('')}"><title>${name}</title></path>`;
-}
-
-/** A ring to half a unit of the picture: finer is not seen, and pages stay small. */
-function outline(points: readonly (readonly [number, number])[]): string {
-  const rounded = points.map(([x, y]) => `${Math.round(x * 2) / 2} ${Math.round(y * 2) / 2}`);
-  const kept = rounded.filter((point, index) => point !== rounded[index - 1]);
-  return kept.length < 4 ? '' : `M${kept.join('L')}Z`;
 }

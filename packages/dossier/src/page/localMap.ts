@@ -1,3 +1,4 @@
+import type { AreaPolygons } from '../coveragePart.js';
 import type { Position } from '../position.js';
 import { join, type Markup, markup } from './markup.js';
 import { at, label, line } from './svg.js';
@@ -53,4 +54,26 @@ export function scaleBar(scale: number, height: number): Markup[] {
 function roundLength(lengthM: number): number {
   const power = 10 ** Math.floor(Math.log10(lengthM));
   return ([5, 2, 1].find((digit) => digit * power <= lengthM) ?? 1) * power;
+}
+
+/** Polygons in degrees as one path of a local map. */
+export function areaPath(
+  name: string,
+  polygons: AreaPolygons,
+  className: string,
+  place: (position: Position) => readonly [number, number],
+): Markup {
+  const rings = polygons
+    .flat()
+    .map((corners) =>
+      outline(corners.map(([longitudeDeg, latitudeDeg]) => place({ latitudeDeg, longitudeDeg }))),
+    );
+  return markup`<path class="${className}" d="${rings.join('')}"><title>${name}</title></path>`;
+}
+
+/** A ring to half a unit of the picture: finer is not seen, and pages stay small. */
+function outline(points: readonly (readonly [number, number])[]): string {
+  const rounded = points.map(([x, y]) => `${Math.round(x * 2) / 2} ${Math.round(y * 2) / 2}`);
+  const kept = rounded.filter((point, index) => point !== rounded[index - 1]);
+  return kept.length < 4 ? '' : `M${kept.join('L')}Z`;
 }

@@ -42,6 +42,9 @@ figcaption{color:var(--soft);font-size:.9rem;margin-top:.35rem}
 .unknown{fill:none;stroke:var(--rule)}
 .heard-spot{stroke:var(--ink);stroke-width:1.4}.heard{fill:var(--card)}.partly{fill:var(--soft)}.unheard{fill:var(--ink);stroke:var(--card)}
 .cover{fill-opacity:.72;stroke:none;fill-rule:evenodd}
+.sure-0{fill:var(--c4)}.sure-1{fill:var(--c1)}.walked{fill:var(--ink);fill-opacity:.55}
+.next-spot{fill:var(--card);stroke:var(--copper);stroke-width:2}.picture .next-number{font-size:11px;font-weight:700;stroke:none}
+ul.claims li{margin:.3rem 0}
 .chain-part{fill:var(--ground);stroke:var(--ink);stroke-width:1.4}.chain-line{stroke:var(--ink);stroke-width:2}
 .joined,.unjoined{fill:none;stroke-width:2.4}.joined{stroke:var(--ok)}.unjoined{stroke:var(--stop)}
 .ground{fill:var(--ground)}.ring{fill:none;stroke:var(--soft);stroke-width:.6;stroke-dasharray:3 4}
@@ -68,4 +71,4 @@ summary:focus-visible,.scroll:focus-visible{outline:3px solid var(--copper);outl
 `;
 
 /** SHA-256 of {@link stylesheet} in base64, as the content security policy wants it. */
-export const stylesheetHash = 'h3NVQrGMKZhOGeE/CH/IevL91nrP9Z4rwcLUG21ZSko=';
+export const stylesheetHash = 'e2GQ+4zuLA2VO9n2dbVnKy2h8BjBr4E2zDRJ8mH/i7A=';

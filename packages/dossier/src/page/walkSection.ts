@@ -17,13 +17,13 @@ ${walk.skipped.length === 0 ? '' : `${walk.skipped.length} of ${walk.rows} rows 
 <figure>${spotMap(plan.gateway.position, walk.spots)}${deliveryLegend()}<figcaption>Share of frames received at each spot.</figcaption></figure>
 <figure>${levelOverDistance(walk)}<figcaption>Effective signal power of each received frame over distance; ticks below: frames that never arrived. ${fitInWords(walk)}</figcaption></figure>
 </div>
-${foldedTable('The spots', 'Delivery by spot, 95 % Wilson interval; mean levels of received frames', ['Spot', 'Distance', 'Received', 'Sent', 'Ratio', 'Interval', 'RSSI', 'SNR'], walk.spots.map(spotCells))}
+${foldedTable('The spots', 'Delivery by spot, 95 % Wilson interval; mean levels of received frames, and what they had to spare', ['Spot', 'Distance', 'Received', 'Sent', 'Ratio', 'Interval', 'RSSI', 'SNR', 'To spare'], walk.spots.map(spotCells))}
 </section>`;
 }
 
 function fitInWords({ fit }: WalkPart): string {
   if (fit === undefined) return '';
-  return `The line falls with exponent ${decimal(fit.exponent, 2)} and leaves a spread of ${decibels(fit.shadowingDb, 'dB')}; it knows nothing of the missed frames.`;
+  return `The line falls with exponent ${decimal(fit.exponent, 2)} and leaves a spread of ${decibels(fit.shadowingDb, 'dB')}; ${fit.censoring === undefined ? 'it knows nothing of missed frames' : `${fit.censoring.missedFrames} missed frames count as levels that the gateway cannot read`}.`;
 }
 
 function deliveryLegend(): Markup {
@@ -44,5 +44,6 @@ function spotCells(spot: SpotSummary): string[] {
     `${percent(spot.lowerRatio)} to ${percent(spot.upperRatio)}`,
     spot.meanRssiDbm === undefined ? '–' : decibels(spot.meanRssiDbm, 'dBm'),
     spot.meanSnrDb === undefined ? '–' : decibels(spot.meanSnrDb, 'dB'),
+    spot.meanMarginDb === undefined ? '–' : decibels(spot.meanMarginDb, 'dB'),
   ];
 }
