@@ -11,7 +11,10 @@ export interface LevelQuestion {
   > & {
     /** The second slope, where the law has one. */
     readonly censoring?:
-      | { readonly secondSlope?: Pick<SecondSlope, 'breakpointM' | 'beyondExponent'> | undefined }
+      | {
+          /** Distance of the second slope, and how steep it is. */
+          readonly secondSlope?: Pick<SecondSlope, 'breakpointM' | 'beyondExponent'> | undefined;
+        }
       | undefined;
   };
   /** Distance over ground in metres, 1 to 20.1e6. */
