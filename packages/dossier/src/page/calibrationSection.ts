@@ -53,7 +53,7 @@ function bandLegend({ bands }: CalibrationPart): Markup {
   const entries = bands
     .map(
       ({ name, areaM2 }, index) =>
-        markup`<li><svg viewBox="0 0 12 12" aria-hidden="true"><rect class="sure-${index}" width="12" height="12" rx="2"/></svg>${name}, ${decimal(areaM2 / 1e6, 1)} km²</li>`,
+        markup`<li><svg viewBox="0 0 12 12" aria-hidden="true"><rect class="cover sure-${index}" width="12" height="12" rx="2"/></svg>${name}, ${decimal(areaM2 / 1e6, 1)} km²</li>`,
     )
     .toReversed();
   return markup`<ul class="legend" aria-label="Probability of reception">${entries}</ul>`;

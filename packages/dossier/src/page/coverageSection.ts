@@ -50,7 +50,7 @@ function bandLegend({ bands }: CoveragePart): Markup {
   const entries = bands
     .map(
       ({ name }, index) =>
-        markup`<li><svg viewBox="0 0 12 12" aria-hidden="true"><rect class="cover-${bandClass(index, bands.length)}" width="12" height="12" rx="2"/></svg>${name}</li>`,
+        markup`<li><svg viewBox="0 0 12 12" aria-hidden="true"><rect class="cover cover-${bandClass(index, bands.length)}" width="12" height="12" rx="2"/></svg>${name}</li>`,
     )
     .toReversed();
   return markup`<ul class="legend" aria-label="Fastest data rate heard">${entries}</ul>`;

@@ -1,0 +1,1 @@
+export { InputError, isInputError } from '@finial/units';
