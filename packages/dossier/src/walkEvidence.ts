@@ -1,4 +1,5 @@
 import { lawfulPace } from '@finial/lora';
+import { eirpDbm } from '@finial/radio';
 import {
   type CoverageStatement,
   coverageStatement,
@@ -68,7 +69,11 @@ export function statementOf(
   const { applicationBytes, frequencyHz, dataRate } = node.uplink;
   return coverageStatement({
     spots: deliveryBySpot(counted, { gateway: plan.gateway.position }),
-    node: { heightM: node.heightM, spreadingFactor },
+    node: {
+      heightM: node.heightM,
+      spreadingFactor,
+      eirpDbm: eirpDbm({ ...node, feedlineLossDb: node.feedlineLossDb ?? 0 }),
+    },
     fit: fit?.censoring !== undefined && isLawOfDistance(fit) ? fit : undefined,
     thresholdDbm: uplinkThresholdDbm(plan, spreadingFactor),
     calibration: verdict === undefined ? undefined : { verdict },

@@ -44,7 +44,7 @@ export function predictedAgainstMeasured({ residuals }: CalibrationPart): Markup
       ...spots.map(({ predictedDbm, measuredDbm, isHeard }) => {
         const [cx, cy] = [at(x(predictedDbm)), at(y(measuredDbm))];
         return isHeard
-          ? markup`<circle class="frame" cx="${cx}" cy="${cy}" r="4"/>`
+          ? markup`<circle class="frame strong" cx="${cx}" cy="${cy}" r="4"/>`
           : markup`<path class="unjoined" d="M${cx - 4} ${cy - 3}l4 5 4 -5"/>`;
       }),
       label(right, bottom + 29, 'predicted, dBm', 'mark', 'end'),

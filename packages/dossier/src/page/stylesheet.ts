@@ -53,7 +53,7 @@ ul.claims li{margin:.3rem 0}
 .share-0{fill:var(--s0)}.share-1{fill:var(--s1)}.share-2{fill:var(--s2)}.share-3{fill:var(--s3)}.share-4{fill:var(--s4);stroke:var(--ink);stroke-dasharray:2 1.5}
 .band{fill:var(--patina);fill-opacity:.14}.lobe{fill:var(--patina);fill-opacity:.22;stroke:var(--patina);stroke-width:1.6}
 .frame-line{fill:none;stroke:var(--patina);stroke-width:1.8}.frame-line.dashed{stroke:var(--copper);stroke-dasharray:5 3}
-.frame{fill:var(--patina);fill-opacity:.4}.missed{stroke:var(--copper);stroke-width:1;stroke-opacity:.55}.fit{stroke:var(--ink);stroke-width:1.6}
+.frame{fill:var(--patina);fill-opacity:.4}.frame.strong{fill-opacity:.85}.missed{stroke:var(--copper);stroke-width:1;stroke-opacity:.55}.fit{stroke:var(--ink);stroke-width:1.6}
 ul.legend{list-style:none;display:flex;flex-wrap:wrap;gap:.2rem 1rem;padding:0;margin:.5rem 0 0;font-size:.86rem;justify-content:center}
 ul.legend svg{width:.9rem;height:.9rem;vertical-align:-.12rem;margin-right:.3rem}
 .scroll{overflow-x:auto}
@@ -71,4 +71,4 @@ summary:focus-visible,.scroll:focus-visible{outline:3px solid var(--copper);outl
 `;
 
 /** SHA-256 of {@link stylesheet} in base64, as the content security policy wants it. */
-export const stylesheetHash = 'e2GQ+4zuLA2VO9n2dbVnKy2h8BjBr4E2zDRJ8mH/i7A=';
+export const stylesheetHash = 'xhsZbbmiUIo3XRLcdCGpLqEZV+WvooDnnx8xtbCTOKM=';

@@ -1,4 +1,4 @@
-import { dot } from './cholesky.js';
+import { dot } from '../cholesky.js';
 import { type Kriging, type SeenPlace, seePlace, varianceAt } from './kriging.js';
 import type { PlanePlace } from './PlaneSample.js';
 

@@ -1,4 +1,4 @@
-import { cholesky, dot, type LowerFactor, logDeterminant, solveLower, solveUpper } from './cholesky.js';
+import { cholesky, dot, type LowerFactor, logDeterminant, solveLower, solveUpper } from '../cholesky.js';
 import type { ShadowingModel } from './ShadowingModel.js';
 
 /** Samples and what is known of their scatter, as series of one length. */

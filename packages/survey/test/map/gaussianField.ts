@@ -1,5 +1,5 @@
+import { cholesky } from '../../src/cholesky.js';
 import type { PlanePlace, ShadowingModel } from '../../src/index.js';
-import { cholesky } from '../../src/map/cholesky.js';
 
 /** A pseudo-random sequence that is the same on every machine. */
 export interface Random {
