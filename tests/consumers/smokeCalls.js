@@ -45,5 +45,7 @@ export const smokeCalls = {
   '@finial/survey': 'all.effectiveSignalPowerDbm({ rssiDbm: -110, snrDb: -5 })',
   '@finial/terrain':
     "all.heightAtM(await all.openElevation([{ name: 'hill.asc', bytes: new TextEncoder().encode('ncols 2 nrows 2 xllcenter 7 yllcenter 50 cellsize 1 120 140 100 160') }]), { latitudeDeg: 50.5, longitudeDeg: 7.5 })",
+  '@finial/site':
+    "all.mastLoad({ wind: { code: 'asce-7', gustSpeedMPerS: 40, exposureRatio: 1 }, parts: [{ name: 'mast', shape: 'round', widthM: 0.04, heightM: 2, centreM: 1 }], foot: { kind: 'fixed' } }).momentNm",
   '@finial/dossier': '(await all.assembleDossier(all.parsePlan(plan), {})).linkBudget.freeSpaceLossDb',
 };

@@ -7,6 +7,7 @@ import type { FeedlinePart } from './feedlinePart.js';
 import type { LawPart } from './lawPart.js';
 import type { LinkBudgetPart } from './linkBudgetPart.js';
 import type { Plan } from './plan.js';
+import type { SitePart } from './sitePart.js';
 import type { TerrainPart } from './terrainPart.js';
 import type { WalkPart } from './walkPart.js';
 
@@ -48,6 +49,8 @@ export interface Dossier {
   readonly feedline?: FeedlinePart | undefined;
   /** The antenna; absent where the plan says nothing of it. */
   readonly antenna?: AntennaPart | undefined;
+  /** Supply, heat and wind; absent where the plan says nothing of the site. */
+  readonly site?: SitePart | undefined;
   /** The ground; absent where the plan names no elevation files. */
   readonly terrain?: TerrainPart | undefined;
   /** The predicted coverage; absent where the plan asks for none. */

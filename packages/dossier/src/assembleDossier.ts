@@ -10,6 +10,7 @@ import { feedlinePart } from './feedlinePart.js';
 import { lawPart } from './lawPart.js';
 import { linkBudgetPart } from './linkBudgetPart.js';
 import type { Plan } from './plan.js';
+import { sitePart } from './sitePart.js';
 import { type TerrainPart, terrainPart } from './terrainPart.js';
 import { readWalk, type WalkPart, walkPart } from './walkPart.js';
 
@@ -69,11 +70,13 @@ export async function assembleDossier(
   files: PlanFiles,
   options: AssembleOptions = {},
 ): Promise<Dossier> {
-  const step = stepper(7, options);
+  const step = stepper(8, options);
   await step('feedline');
   const feedline =
     stated.feedline &&
     feedlinePart(stated, stated.feedline, (file) => textOf(files, file, 'feedline.catalogue'));
+  await step('site');
+  const site = stated.site && sitePart(stated, stated.site);
   await step('terrain');
   const ground =
     stated.terrain &&
@@ -114,6 +117,7 @@ export async function assembleDossier(
       ...law.findings,
       ...exposure.findings,
       ...(feedline?.findings ?? []),
+      ...(site?.findings ?? []),
       ...(terrain?.findings ?? []),
       ...(coverage?.findings ?? []),
       ...(antenna?.findings ?? []),
@@ -125,6 +129,7 @@ export async function assembleDossier(
     exposure,
     feedline,
     antenna,
+    site,
     terrain,
     coverage,
     walk,
@@ -185,6 +190,11 @@ function missingParts(plan: Plan): MissingPart[] {
     const adds = 'Name sweeps under "antenna" to see where the antenna resonates and how much to trim.';
     missing.push({ part: 'antenna sweep', adds });
   }
+  if (plan.site === undefined) {
+    const adds =
+      'Describe supply line, box and mast under "site" to see the voltage that arrives, the heat of a summer day and the ballast for a storm.';
+    missing.push({ part: 'site', adds });
+  }
   if (plan.terrain === undefined) {
     const adds =
       'Name elevation files under "terrain" to see the ground between gateway and node, and the skyline.';
@@ -244,6 +254,7 @@ const sources: readonly string[] = [
   'Antenna: sweeps as the Touchstone specification reads them; slopes of trimming from NEC-2 models; array pattern after Balanis.',
   'Regional parameters: LoRaWAN RP002; the rows name edition and status.',
   'Law: ERC/REC 70-03 and EN 300 220-2 (EU), 47 CFR 15.247 (US); each finding names its clause.',
+  'Supply: IEC 60228, ASTM B258. Heat: Meeus (sun), energy balance of box and walls. Wind: ASCE 7, EN 1991-1-4; drag coefficients as each row says.',
   'Exposure: 47 CFR 1.1310; ICNIRP Guidelines 2020.',
   'Law of distance with missed frames: Tobin, Econometrica 26 (1958) 24; Olsen, Econometrica 46 (1978) 1211. Statement: Clopper and Pearson, Biometrika 26 (1934) 404.',
   'Calibrated map: kriging with an exponential covariance (Gudmundson, Electronics Letters 27 (1991) 2145).',

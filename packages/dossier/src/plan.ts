@@ -2,6 +2,7 @@ import type { Access, JurisdictionName } from '@finial/lora';
 import { z } from 'zod';
 import { type FeedlinePlan, feedlineSchema } from './feedlinePlan.js';
 import { type Position, positionSchema } from './position.js';
+import { type SitePlan, siteSchema } from './sitePlan.js';
 import { type TerrainPlan, terrainSchema } from './terrainPlan.js';
 
 /** Common name of a channel plan of the LoRaWAN regional parameters. */
@@ -185,6 +186,8 @@ export interface Plan {
   readonly feedline?: FeedlinePlan | undefined;
   /** The gateway's antenna, as measured and as described. */
   readonly antenna?: AntennaPlan | undefined;
+  /** Supply, heat, wind and dangers of the site. */
+  readonly site?: SitePlan | undefined;
   /** The ground round the gateway. */
   readonly terrain?: TerrainPlan | undefined;
   /** The walk that proves the coverage. */
@@ -358,6 +361,7 @@ export const planSchema: z.ZodType<Plan> = z.strictObject({
     .optional()
     .describe("Everything between the gateway's connector and the antenna's."),
   antenna: antenna.optional().describe("The gateway's antenna, as measured and as described."),
+  site: siteSchema.optional().describe('Supply, heat, wind and dangers of the site.'),
   terrain: terrainSchema.optional().describe('The ground round the gateway.'),
   walk: walk.optional().describe('The walk that proves the coverage.'),
 }) satisfies z.ZodType<Plan>;

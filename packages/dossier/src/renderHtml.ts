@@ -8,6 +8,7 @@ import { lawSection } from './page/lawSection.js';
 import { linkBudgetSection } from './page/linkBudgetSection.js';
 import { type Markup, markup } from './page/markup.js';
 import { verdictList } from './page/parts.js';
+import { siteSection } from './page/siteSection.js';
 import { statementSection } from './page/statementSection.js';
 import { stylesheet, stylesheetHash } from './page/stylesheet.js';
 import { terrainSection } from './page/terrainSection.js';
@@ -71,6 +72,7 @@ ${lawSection(dossier)}
 ${exposureSection(dossier)}
 ${dossier.feedline === undefined ? null : feedlineSection(dossier.feedline)}
 ${dossier.antenna === undefined ? null : antennaSection(dossier.antenna)}
+${dossier.site === undefined ? null : siteSection(dossier.site)}
 ${dossier.terrain === undefined ? null : terrainSection(dossier.terrain)}
 ${dossier.coverage === undefined ? null : coverageSection(plan, dossier.coverage, dossier.walk)}
 ${dossier.walk === undefined ? null : walkSection(dossier, dossier.walk)}

@@ -16,13 +16,13 @@ export interface CoveragePlan {
   /** Side of a cell in metres, 5 to 1000; the radius holds at most 1500 cells. */
   readonly cellM: number;
   /** Other sites, or other heights, to compare the gateway with. */
-  readonly sites?: readonly SitePlan[] | undefined;
+  readonly sites?: readonly CandidateSitePlan[] | undefined;
   /** Places that should be served: homes, sensors. */
   readonly points?: readonly PointPlan[] | undefined;
 }
 
 /** Another place or height for the gateway. */
-export interface SitePlan {
+export interface CandidateSitePlan {
   /** Name of the site; each another. */
   readonly name: string;
   /** Where its antenna would stand. */

@@ -112,7 +112,13 @@ describe('the walk', () => {
   test('without a log the dossier says what one would add', async () => {
     const dossier = await assembleDossier(examplePlan, {});
     expect(dossier.walk).toBeUndefined();
-    expect(dossier.missing.map(({ part }) => part)).toEqual(['feedline', 'antenna sweep', 'terrain', 'walk']);
+    expect(dossier.missing.map(({ part }) => part)).toEqual([
+      'feedline',
+      'antenna sweep',
+      'site',
+      'terrain',
+      'walk',
+    ]);
   });
 
   test.each(['walk.csv', '__proto__', 'constructor'])(
