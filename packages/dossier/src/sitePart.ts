@@ -37,13 +37,19 @@ export function sitePart({ gateway }: Plan, { supply, box, moisture, mast, safet
   const load = mast && inPlan(at('mast'), () => mastLoad(mast));
   const dangers = safety === undefined ? [] : inPlan(at('safety'), () => safetyFindings(safety));
   // The dossier judges exposure by itself, with the power that leaves the antenna.
-  const known = dangers.filter(({ rule }) => rule !== 'exposure-not-stated');
+  const known = dangers.filter(({ rule }) => rule !== 'rf-exposure-not-stated');
   return {
     supply: drop,
     box: day,
     moisture: damp,
     mast: load,
-    findings: [...(drop?.findings ?? []), ...(day?.findings ?? []), ...(load?.findings ?? []), ...dangers],
+    findings: [
+      ...(drop?.findings ?? []),
+      ...(day?.findings ?? []),
+      ...(damp?.findings ?? []),
+      ...(load?.findings ?? []),
+      ...known,
+    ],
   };
 }
 

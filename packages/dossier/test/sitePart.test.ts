@@ -64,6 +64,8 @@ describe('the site', () => {
     const humid = { relativeHumidityPercent: 70, breathing: 'gasketed' } as const;
     const { site } = await dossierOf({ box: { ...box, highestAirC: 30 }, moisture: humid });
     expect(site?.moisture?.dewPointC).toBeCloseTo(23.927, 2);
+    expect(site?.findings).toEqual(expect.arrayContaining([...(site?.moisture?.findings ?? [])]));
+    expect(site?.moisture?.findings.length).toBeGreaterThan(0);
     await expect(dossierOf({ moisture: humid })).rejects.toThrow(/site\.moisture\.box/);
   });
 
@@ -75,7 +77,7 @@ describe('the site', () => {
     expect(page).toContain('The wind on each part');
     const rules = dossier.verdict.findings.map(({ rule }) => rule);
     expect(rules).toContain('ladder-not-stated');
-    expect(rules).not.toContain('exposure-not-stated');
+    expect(rules).not.toContain('rf-exposure-not-stated');
   });
 
   test('refuses by the key of the plan', async () => {
