@@ -213,6 +213,21 @@ describe('refusals', () => {
     expect(elevation.tiles[0]?.grid.kind).toBe('geographic');
   });
 
+  test('a file cut short, as a part of a larger Buffer', async () => {
+    const whole = readFileSync(
+      fileURLToPath(new URL('../../../examples/fennimara/elevation.tif', import.meta.url)),
+    );
+    const cut = whole.subarray(0, whole.length / 2);
+    await refused(openElevation([{ name: 'cut.tif', bytes: cut }]), {
+      code: 'malformed-file',
+      file: 'cut.tif',
+    });
+    // The same file behind some other bytes is read where it lies.
+    const pooled = Buffer.concat([Buffer.alloc(64, 7), whole]).subarray(64);
+    const [tile] = (await openElevation([{ name: 'whole.tif', bytes: pooled }])).tiles;
+    expect(tile?.columns).toBe(520);
+  });
+
   test.each(['none', 'lzw', 'deflate'] as const)('a file cut short anywhere (%s)', async (compression) => {
     const bytes = writeGeotiff({ ...recipe, compression });
     for (let length = 4; length < bytes.length; length += 53) {

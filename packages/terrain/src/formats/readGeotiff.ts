@@ -117,7 +117,8 @@ function voidValueOf(image: GeoTIFFImage, heightsM: ElevationTile['heightsM']): 
 function wholeBuffer(bytes: Uint8Array): ArrayBuffer {
   const { buffer, byteOffset, byteLength } = bytes;
   const isWhole = buffer instanceof ArrayBuffer && byteOffset === 0 && byteLength === buffer.byteLength;
-  return isWhole ? buffer : bytes.slice().buffer;
+  // Not `slice`: that of Node's own byte type copies nothing, and the file would be read from the start of what it lies in.
+  return isWhole ? buffer : new Uint8Array(bytes).buffer;
 }
 
 function require(holds: boolean, argument: string, received: unknown, expected: string): asserts holds {
