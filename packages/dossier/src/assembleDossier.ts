@@ -1,8 +1,7 @@
 import { exposureDistance } from '@finial/radio';
-import type { Elevation } from '@finial/terrain';
 import { type Finding, InputError } from '@finial/units';
 import { antennaPart } from './antennaPart.js';
-import { type BuiltPlan, builtPlan } from './builtPlan.js';
+import { builtPlan } from './builtPlan.js';
 import { calibrationPart } from './calibrationPart.js';
 import { coveragePart, type SweptCoverage } from './coveragePart.js';
 import type { Dossier, MissingPart, Verdict } from './Dossier.js';
@@ -101,7 +100,17 @@ export async function assembleDossier(
     limit: plan.jurisdiction === 'US' ? 'fcc-general' : 'icnirp-2020-general',
   });
   await step('coverage');
-  const swept = ground && (await sweptCoverage(plan, ground.elevation, options));
+  const swept =
+    ground &&
+    plan.terrain?.coverage &&
+    (await coveragePart(
+      plan,
+      plan.terrain,
+      plan.terrain.coverage,
+      { elevation: ground.elevation, pattern: antenna?.pattern },
+      options.signal,
+    ));
+  if (swept) options.onCoverage?.(swept);
   const coverage = swept?.part;
   await step('walk');
   const survey = plan.walk && readWalk(plan.walk, textOf(files, plan.walk.file, 'walk.file'));
@@ -149,16 +158,6 @@ function stepper(steps: number, { signal, onProgress }: AssembleOptions): (name:
     await new Promise((resume) => setTimeout(resume, 0));
     signal?.throwIfAborted();
   };
-}
-
-function sweptCoverage(plan: BuiltPlan, elevation: Elevation, options: AssembleOptions) {
-  const { terrain } = plan;
-  if (terrain?.coverage === undefined) return undefined;
-  const watch = { signal: options.signal, onProgress: () => undefined };
-  return coveragePart(plan, terrain, terrain.coverage, elevation, watch).then((swept) => {
-    options.onCoverage?.(swept);
-    return swept;
-  });
 }
 
 function textOf(files: PlanFiles, name: string, argument: string): string {

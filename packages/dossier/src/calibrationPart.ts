@@ -1,5 +1,4 @@
 import { cellAt } from '@finial/propagation';
-import { coverageContours } from '@finial/propagation/export';
 import {
   type Calibration,
   calibrate,
@@ -8,12 +7,14 @@ import {
   type NextSpot,
   nextSpots,
   type Observation,
+  planeOffset,
   type ReceptionSpot,
   type ShadowingModel,
 } from '@finial/survey';
 import { type Finding, isInputError } from '@finial/units';
 import type { BuiltPlan } from './builtPlan.js';
-import type { AreaPolygons, SweptCoverage } from './coveragePart.js';
+import { type AreaPolygons, contourAreas } from './contourAreas.js';
+import type { SweptCoverage } from './coveragePart.js';
 import { loraModulation } from './loraModulation.js';
 import { uplinkThresholdDbm } from './uplinkMap.js';
 
@@ -136,21 +137,11 @@ function receptionSpots({ residuals }: Calibration, requiredPowerDbm: number): r
 }
 
 function fittedShadowing(plan: BuiltPlan, spots: readonly ReceptionSpot[]): ShadowingModel | undefined {
-  const { latitudeDeg, longitudeDeg } = plan.gateway.position;
-  const metresPerDegree = 111_195;
-  const east = metresPerDegree * Math.cos((latitudeDeg * Math.PI) / 180);
-  const samples = spots.flatMap(({ residualDb, frames, ...place }) =>
-    residualDb === undefined
-      ? []
-      : [
-          {
-            eastM: (place.longitudeDeg - longitudeDeg) * east,
-            northM: (place.latitudeDeg - latitudeDeg) * metresPerDegree,
-            levelDb: residualDb,
-            frames,
-          },
-        ],
-  );
+  const samples = spots.flatMap(({ residualDb, frames, latitudeDeg, longitudeDeg }) => {
+    if (residualDb === undefined) return [];
+    const offset = planeOffset({ origin: plan.gateway.position, position: { latitudeDeg, longitudeDeg } });
+    return [{ ...offset, levelDb: residualDb, frames }];
+  });
   if (samples.length < 12) return undefined;
   try {
     const { shadowingDb, decorrelationM, nuggetDb } = fitShadowing(samples);
@@ -194,25 +185,14 @@ function bandsOf(
     origin,
     lossDb: probability,
   };
-  const text = coverageContours({
+  const areas = contourAreas({
     raster,
     figures: probability,
     levels: probabilities,
     quantity: 'probability of reception',
     unit: '1',
   });
-  const { features } = JSON.parse(text) as {
-    features: {
-      properties: { name: string; least: number; areaM2: number };
-      geometry: { coordinates: AreaPolygons } | null;
-    }[];
-  };
-  return features.map(({ properties: { name, least, areaM2 }, geometry }) => ({
-    name,
-    probability: least,
-    areaM2,
-    polygons: geometry?.coordinates ?? [],
-  }));
+  return areas.map(({ leastFigure, ...area }) => ({ ...area, probability: leastFigure }));
 }
 
 function biasFinding({ verdict, biasDb, biasLowerDb }: Calibration): Finding[] {

@@ -1,12 +1,12 @@
 import { type CoverageRaster, receivedPowerDbm, sweepCoverage } from '@finial/propagation';
-import { coverageContours } from '@finial/propagation/export';
-import { thermalNoiseDbm } from '@finial/radio';
 import type { Elevation } from '@finial/terrain';
 import type { Finding } from '@finial/units';
+import type { PatternPart } from './antennaPart.js';
 import type { BuiltPlan } from './builtPlan.js';
-import { type SitesPart, sitesPart } from './sitesPart.js';
+import { type AreaPolygons, type ContourArea, contourAreas } from './contourAreas.js';
+import { comparedSites, type SitesPart } from './sitesPart.js';
 import type { CoveragePlan, TerrainPlan } from './terrainPlan.js';
-import { mappedDataRates, type SweepWatch, uplinkOf, uplinkSweep } from './uplinkMap.js';
+import { mappedDataRates, uplinkOf, uplinkSweep, uplinkThresholdDbm } from './uplinkMap.js';
 
 /** One data rate on the map. */
 export interface CoverageBand {
@@ -21,9 +21,6 @@ export interface CoverageBand {
   /** Rings of the area in degrees (longitude, latitude), as GeoJSON has them. */
   readonly polygons: AreaPolygons;
 }
-
-/** Polygons as GeoJSON writes them: each a list of closed rings of longitude and latitude, the outer one first. */
-export type AreaPolygons = readonly (readonly (readonly (readonly [number, number])[])[])[];
 
 /** The predicted coverage of the dossier, for uplinks. */
 export interface CoveragePart {
@@ -60,16 +57,17 @@ export async function coveragePart(
   plan: BuiltPlan,
   terrain: TerrainPlan,
   coverage: CoveragePlan,
-  elevation: Elevation,
-  watch: SweepWatch,
+  ground: { readonly elevation: Elevation; readonly pattern: PatternPart | undefined },
+  signal: AbortSignal | undefined,
 ): Promise<SweptCoverage> {
   const { position, antennaHeightM } = plan.gateway;
-  const raster = await sweepCoverage({
-    ...uplinkSweep(plan, terrain, coverage, elevation),
-    gateway: { position, antennaHeightM },
-    ...watch,
-  });
-  const powerDbm = receivedPowerDbm(raster, uplinkOf(plan, elevation));
+  const sweep = uplinkSweep(plan, terrain, coverage, ground.elevation, signal);
+  const link = uplinkOf(plan, ground.pattern, ground.elevation);
+  const compared = coverage.sites && (await comparedSites(plan, coverage, sweep, link));
+  // The comparison has swept the plan's own gateway too.
+  const raster =
+    compared?.ownRaster ?? (await sweepCoverage({ ...sweep, gateway: { position, antennaHeightM } }));
+  const powerDbm = receivedPowerDbm(raster, link);
   const { known, bands } = areasOf(plan, raster, powerDbm);
   const knownCells = powerDbm.reduce((count, power) => count + (Number.isNaN(power) ? 0 : 1), 0);
   return {
@@ -80,7 +78,7 @@ export async function coveragePart(
       missingCount: raster.missingCount,
       knownPolygons: known?.polygons ?? [],
       bands,
-      sites: coverage.sites && (await sitesPart(plan, terrain, coverage, elevation, watch)),
+      sites: compared?.part,
       findings: findingsOf(raster),
     },
     raster,
@@ -98,14 +96,13 @@ function areasOf(
   plan: BuiltPlan,
   raster: CoverageRaster,
   powerDbm: Float32Array,
-): { readonly known: CoverageBand | undefined; readonly bands: readonly CoverageBand[] } {
-  const { noiseFigureDb, manMadeNoiseDb = 0 } = plan.gateway;
-  const levels = mappedDataRates(plan).map(({ name, dataRate, requiredSnrDb, bandwidthHz }) => ({
+): { readonly known: ContourArea | undefined; readonly bands: readonly CoverageBand[] } {
+  const levels = mappedDataRates(plan).map(({ name, dataRate, spreadingFactor }) => ({
     name,
     dataRate,
-    leastFigure: thermalNoiseDbm({ bandwidthHz }) + noiseFigureDb + manMadeNoiseDb + requiredSnrDb,
+    leastFigure: uplinkThresholdDbm(plan, spreadingFactor),
   }));
-  const text = coverageContours({
+  const [known, ...areas] = contourAreas({
     raster,
     figures: powerDbm,
     levels: [{ name: 'known', leastFigure: anyPowerDbm }, ...levels],
@@ -113,22 +110,14 @@ function areasOf(
     quantity: 'uplink power at the receiver',
     unit: 'dBm',
   });
-  const { features } = JSON.parse(text) as ContourCollection;
-  const [known, ...bands] = features.map(({ properties, geometry }) => ({
-    name: properties.name,
-    dataRate: levels.find(({ name }) => name === properties.name)?.dataRate ?? 0,
-    neededPowerDbm: properties.least,
-    areaM2: properties.areaM2,
-    polygons: geometry?.coordinates ?? [],
+  const bands = areas.map(({ name, leastFigure, areaM2, polygons }) => ({
+    name,
+    dataRate: levels.find((level) => level.name === name)?.dataRate ?? 0,
+    neededPowerDbm: leastFigure,
+    areaM2,
+    polygons,
   }));
   return { known, bands };
-}
-
-interface ContourCollection {
-  readonly features: readonly {
-    readonly properties: { readonly name: string; readonly least: number; readonly areaM2: number };
-    readonly geometry: { readonly coordinates: AreaPolygons } | null;
-  }[];
 }
 
 function findingsOf({ warnings }: CoverageRaster): Finding[] {

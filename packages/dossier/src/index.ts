@@ -2,7 +2,8 @@ export { InputError, isInputError } from '@finial/units';
 export type { AntennaPart, PatternPart, SweepCurves } from './antennaPart.js';
 export { type AssembleOptions, assembleDossier, type PlanFiles, type Progress } from './assembleDossier.js';
 export type { CalibrationPart, ProbabilityBand } from './calibrationPart.js';
-export type { AreaPolygons, CoverageBand, CoveragePart, SweptCoverage } from './coveragePart.js';
+export type { AreaPolygons } from './contourAreas.js';
+export type { CoverageBand, CoveragePart, SweptCoverage } from './coveragePart.js';
 export type { Dossier, MissingPart, Verdict } from './Dossier.js';
 export type { FeedlinePart } from './feedlinePart.js';
 export type {

@@ -1,9 +1,8 @@
-import { compareSites } from '@finial/propagation';
-import type { Elevation } from '@finial/terrain';
+import { type CoverageLink, type CoverageRaster, compareSites } from '@finial/propagation';
 import type { BuiltPlan } from './builtPlan.js';
 import { inPlanLater } from './inPlan.js';
-import type { CoveragePlan, TerrainPlan } from './terrainPlan.js';
-import { mappedDataRates, type SweepWatch, uplinkOf, uplinkSweep } from './uplinkMap.js';
+import type { CoveragePlan } from './terrainPlan.js';
+import { mappedDataRates, type UplinkSweep } from './uplinkMap.js';
 
 /** The area of one data rate. */
 export interface SiteArea {
@@ -48,14 +47,19 @@ export interface SitesPart {
 /** What the plan's own gateway is called beside the others. */
 const ownSite = 'as planned';
 
+/** The comparison, with the sweep of the plan's own gateway, which need not be made again. */
+export interface ComparedSites {
+  readonly part: SitesPart;
+  readonly ownRaster: CoverageRaster | undefined;
+}
+
 /** Compares the plan's gateway with the other sites that it names. */
-export async function sitesPart(
+export async function comparedSites(
   plan: BuiltPlan,
-  terrain: TerrainPlan,
   coverage: CoveragePlan,
-  elevation: Elevation,
-  watch: SweepWatch,
-): Promise<SitesPart> {
+  sweep: UplinkSweep,
+  link: CoverageLink,
+): Promise<ComparedSites> {
   const { gateway } = plan;
   const own = { name: ownSite, position: gateway.position, antennaHeightM: gateway.antennaHeightM };
   const others = (coverage.sites ?? []).map(({ feedlineLossDb, ...site }) => ({
@@ -65,19 +69,18 @@ export async function sitesPart(
   const all = [own, ...others];
   const rates = mappedDataRates(plan);
   const question = {
-    ...uplinkSweep(plan, terrain, coverage, elevation),
+    ...sweep,
     sites: all,
-    link: uplinkOf(plan, elevation),
-    rows: rates,
+    link,
+    rows: rates.map(({ dataRate, requiredSnrDb, bandwidthHz }) => ({ dataRate, requiredSnrDb, bandwidthHz })),
     noiseFigureDb: gateway.noiseFigureDb,
     noiseRiseDb: gateway.manMadeNoiseDb,
     points: coverage.points,
-    ...watch,
   };
   const { sites, points } = await inPlanLater('terrain.coverage.sites', () => compareSites(question));
   const nameOf = (dataRate: number) =>
     rates.find((rate) => rate.dataRate === dataRate)?.name ?? `DR${dataRate}`;
-  return {
+  const part = {
     rows: sites.map(({ name, dataRateAreas, servedM2, exclusiveM2, servedWeightRatio }, index) => ({
       name,
       antennaHeightM: all[index]?.antennaHeightM ?? 0,
@@ -88,4 +91,5 @@ export async function sitesPart(
     })),
     points: points.map(({ name, servedBy }) => ({ name, servedBy })),
   };
+  return { part, ownRaster: sites[0]?.raster };
 }

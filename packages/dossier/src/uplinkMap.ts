@@ -1,8 +1,8 @@
-import { collinearPattern } from '@finial/antenna';
 import { requiredSnrDb } from '@finial/lora';
 import type { CoverageLink, SweptModel } from '@finial/propagation';
 import { thermalNoiseDbm } from '@finial/radio';
 import type { Elevation } from '@finial/terrain';
+import type { PatternPart } from './antennaPart.js';
 import type { BuiltPlan } from './builtPlan.js';
 import { loraModulation } from './loraModulation.js';
 import { planRegion } from './planRegion.js';
@@ -17,12 +17,7 @@ export interface UplinkSweep {
   readonly cellM: number;
   readonly receiverHeightM: number;
   readonly clutterHeightM: number | undefined;
-}
-
-/** Stops a sweep, and hears how far it is. */
-export interface SweepWatch {
   readonly signal: AbortSignal | undefined;
-  readonly onProgress: (progress: { readonly doneRatio: number }) => void;
 }
 
 /** The question of a sweep as the plan puts it. */
@@ -31,6 +26,7 @@ export function uplinkSweep(
   { climate, timePercent, locationPercent, locationSigmaDb, clutterHeightM }: TerrainPlan,
   { radiusM, cellM }: CoveragePlan,
   elevation: Elevation,
+  signal: AbortSignal | undefined,
 ): UplinkSweep {
   return {
     elevation,
@@ -40,30 +36,39 @@ export function uplinkSweep(
     cellM,
     receiverHeightM: node.heightM,
     clutterHeightM,
+    signal,
   };
 }
 
-/** Powers, gains and losses of the plan's uplink but for the path. */
-export function uplinkOf(plan: BuiltPlan, elevation: Elevation): CoverageLink {
-  const { gateway, node, link } = plan;
+/**
+ * Powers, gains and losses of the plan's uplink but for the path.
+ *
+ * @param pattern - the gateway's pattern, where the plan describes one; it is scaled to the gain that the plan states
+ */
+export function uplinkOf(
+  { gateway, node, link }: BuiltPlan,
+  pattern: PatternPart | undefined,
+  elevation: Elevation,
+): CoverageLink {
   const namedLossDb = (link.losses ?? []).reduce((sum, { lossDb }) => sum + lossDb, 0);
   return {
     conductedPowerDbm: node.conductedPowerDbm,
     feedlineLossDb: gateway.feedlineLossDb,
-    ...gainOf(plan, elevation),
+    ...(pattern === undefined
+      ? { gatewayGainDbi: gateway.antennaGainDbi }
+      : { pattern: scaledPattern(pattern, gateway.antennaGainDbi), elevation }),
     nodeGainDbi: node.antennaGainDbi,
     otherLossDb: (node.feedlineLossDb ?? 0) + namedLossDb,
   };
 }
 
-/** The pattern of the plan scaled to its stated gain, or that gain all around. */
-function gainOf({ antenna, gateway }: BuiltPlan, elevation: Elevation): Partial<CoverageLink> {
-  if (antenna?.pattern === undefined) return { gatewayGainDbi: gateway.antennaGainDbi };
-  const { elements, spacingWavelengths = 0.5, downtiltDeg } = antenna.pattern;
-  const table = collinearPattern({ elements, spacingWavelengths, downtiltDeg, stepDeg: 0.5 });
-  const strongestDbi = table.gainDbi.reduce((most, gain) => Math.max(most, gain), -Infinity);
-  const gainDbi = Float64Array.from(table.gainDbi, (gain) => gain - strongestDbi + gateway.antennaGainDbi);
-  return { pattern: { elevationDeg: table.elevationDeg, gainDbi }, elevation };
+function scaledPattern(
+  { patternElevationDeg, patternGainDbi }: PatternPart,
+  antennaGainDbi: number,
+): NonNullable<CoverageLink['pattern']> {
+  const strongestDbi = Math.max(...patternGainDbi);
+  const gainDbi = patternGainDbi.map((gain) => gain - strongestDbi + antennaGainDbi);
+  return { elevationDeg: patternElevationDeg, gainDbi };
 }
 
 /** A data rate that the map knows. */
@@ -72,6 +77,7 @@ export interface MappedDataRate {
   readonly name: string;
   /** Index of the region. */
   readonly dataRate: number;
+  readonly spreadingFactor: number;
   readonly requiredSnrDb: number;
   readonly bandwidthHz: number;
 }
@@ -85,6 +91,7 @@ export function mappedDataRates(plan: BuiltPlan): readonly MappedDataRate[] {
           {
             name: `DR${row.dataRate}, SF${row.spreadingFactor}`,
             dataRate: row.dataRate,
+            spreadingFactor: row.spreadingFactor,
             requiredSnrDb: requiredSnrDb(row.spreadingFactor),
             bandwidthHz,
           },

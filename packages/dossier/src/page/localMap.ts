@@ -1,4 +1,4 @@
-import type { AreaPolygons } from '../coveragePart.js';
+import type { AreaPolygons } from '../contourAreas.js';
 import type { Position } from '../position.js';
 import { join, type Markup, markup } from './markup.js';
 import { at, label, line } from './svg.js';
