@@ -10,7 +10,9 @@ export { InputError, isInputError } from '@finial/units';
  * Reads tiles of ground heights from files on disk: {@link openElevation} for Node.
  *
  * @param paths - paths of the files, the most trusted first
+ * @returns as {@link openElevation}
  * @throws {@link InputError} `missing` where a file cannot be read; else as {@link openElevation}
+ * @source as {@link openElevation}
  * @example
  * ```ts
  * import { openElevationFiles } from '@finial/terrain/node';

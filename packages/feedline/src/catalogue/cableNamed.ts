@@ -9,7 +9,9 @@ import type { Cable, Catalogue } from './parts.js';
  *
  * @param designation - as the catalogue's rows state it, or its beginning
  * @param catalogue - where to look; the built-in one when left out
+ * @returns the row of the catalogue, with the units and uncertainty that it states
  * @throws {@link InputError} `wrong-type`, or `unknown-option` when no cable or more than one has this name: the message lists them
+ * @source the rows name theirs
  * @example
  * ```ts
  * import { cableNamed } from '@finial/feedline';

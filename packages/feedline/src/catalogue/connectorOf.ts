@@ -7,8 +7,10 @@ import type { Catalogue, Connector, PartEnd } from './parts.js';
  *
  * @param end - series as the rows name it, and impedance in ohms, above 0 to 500, 50 when left out
  * @param catalogue - where to look; the built-in one when left out
+ * @returns the row of the catalogue, with the units that it states
  * @throws {@link InputError} `wrong-type`, `not-a-finite-number`, `out-of-range`, or `unknown-option` when there is no such row: the
  * message lists what exists
+ * @source the rows name theirs
  * @example
  * ```ts
  * import { connectorOf } from '@finial/feedline';

@@ -19,6 +19,7 @@ export interface MergeOptions {
  * @param added - your own rows; lists may be left out
  * @returns a new catalogue, exact
  * @throws {@link InputError} as `checkCatalogue`, with `base.` or `added.` before the place; `malformed-file` for a name that both have
+ * @source the rows name theirs
  * @example
  * ```ts
  * import { builtInCatalogue, cableNamed, mergeCatalogues } from '@finial/feedline';

@@ -5,6 +5,7 @@ import { checkedEnd } from './partEnd.js';
  * Name of half a connector pair in the words of the trade; {@link partEnd} reads it back.
  *
  * @param end - its impedance from 1 to 500 ohms is said only where it is not 50
+ * @returns the name, with the impedance in ohms where it is not 50
  * @throws {@link InputError} `wrong-type`, `unknown-option`, `not-a-finite-number` or `out-of-range`
  * @source Common practice, no source
  * @example
