@@ -93,6 +93,22 @@ export const calls: Calls = {
     constants: heights,
     noData: heights,
   },
+  // NaN in the result is 'no data', by contract.
+  shadedRelief: {
+    args: [
+      elevation,
+      {
+        bounds: { southDeg: 49.95, northDeg: 50.05, westDeg: 15.95, eastDeg: 16.05 },
+        columns: 4,
+        rows: 4,
+        sunAzimuthDeg: 300,
+        sunElevationDeg: 40,
+        exaggerationRatio: 2,
+      },
+    ],
+    constants: heights,
+    noData: heights,
+  },
 };
 
 export const exempt: Exempt = {};

@@ -44,3 +44,4 @@ export type {
   UtmGrid,
 } from './parts.js';
 export { type ProfileOptions, profile } from './profile.js';
+export { type ReliefOptions, type ShadedRelief, shadedRelief } from './shadedRelief.js';
