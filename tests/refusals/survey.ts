@@ -274,6 +274,10 @@ export const calls: Calls = {
     'latitudeDeg,longitudeDeg,received\n49.2,16.6,1\n',
     { file: 'walk.csv', format: 'csv', receivedOnly: false, onBadRow: 'skip', maximumCharacters: 1000 },
   ],
+  readBeacon: [
+    'timeUtc,received,rssiDbm\n2024-07-24T06:00:00Z,1,-100\n',
+    { file: 'beacon.csv', onBadRow: 'skip', maximumCharacters: 1000 },
+  ],
   readTrack: [
     'timeUtc,latitudeDeg,longitudeDeg\n2024-07-24T06:00:00Z,49.2,16.6\n',
     { file: 'walk.csv', format: 'csv', onBadRow: 'skip', maximumCharacters: 1000 },

@@ -1,9 +1,11 @@
 export { InputError, isInputError } from '@finial/units';
 export type { BeaconReading } from './beacon/BeaconReading.js';
 export { type BeaconDrift, type BeaconDriftOptions, beaconDrift } from './beacon/beaconDrift.js';
+export type { BeaconColumns } from './beacon/beaconFields.js';
 export type { BeaconOutage } from './beacon/beaconOutages.js';
 export type { DriftAlarm } from './beacon/driftAlarms.js';
 export type { ChartDesign, ChartDesigns, ChartPoint } from './beacon/driftCharts.js';
+export { type BeaconLog, type ReadBeaconOptions, readBeacon } from './beacon/readBeacon.js';
 export type { BeaconReference } from './beacon/referencePeriod.js';
 export type { IntervalMethod } from './binomialInterval.js';
 export { type Bootstrap, type BootstrapOptions, bootstrapBySpot } from './calibrate/bootstrapBySpot.js';

@@ -92,10 +92,12 @@ function alarmOf(points: readonly ChartPoint[], group: readonly Excursion[]): Dr
   const end = group.reduce((last, each) => Math.max(last, each.end), 0);
   const zero = group.reduce((first, each) => Math.min(first, each.zero), alarm);
   const from = Math.max(0, zero - calmBefore);
-  const first = betterChange(points.slice(from, Math.max(end, alarm + 1)));
+  // What comes after the alarm may go the other way: then only the readings up to it tell what it was.
+  const fit = (until: number) => betterChange(points.slice(from, until), direction, alarm - from);
+  const first = fit(Math.max(end, alarm + 1)) ?? fit(alarm + 1) ?? noChange(points, alarm);
   // The charts lag: what is already over by the time they are calm would make the change look small.
   const over = end < points.length ? Math.max(alarm + 1, recovery(points, from, end, first)) : end;
-  const change = over < end ? betterChange(points.slice(from, over)) : first;
+  const change = over < end ? (fit(over) ?? first) : first;
   return {
     direction,
     shape: change.shape,
@@ -133,14 +135,26 @@ interface Change {
   readonly slopeDbPerSecond: number;
 }
 
+/** An alarm that no change of its direction explains. */
+function noChange(points: readonly ChartPoint[], alarm: number): Change {
+  const { timeSeconds, deviationDb } = points[alarm] as ChartPoint;
+  return { shape: 'step', onsetSeconds: timeSeconds, changeDb: deviationDb, slopeDbPerSecond: 0 };
+}
+
 /**
  * Jump or slope, whichever leaves less of the squares: both start from the reference level and have the same two unknowns, when and
- * how much. Sums run from the end, so that every place for the onset is tried in one pass.
+ * how much. Sums run from the end, so that every place for the onset is tried in one pass. Nothing where no change of the direction
+ * begins by the reading `latest`.
  */
-function betterChange(points: readonly ChartPoint[]): Change {
+function betterChange(
+  points: readonly ChartPoint[],
+  direction: DriftAlarm['direction'],
+  latest: number,
+): Change | undefined {
+  const sign = direction === 'loss' ? -1 : 1;
   const origin = points[0]?.timeSeconds ?? 0;
   const last = (points.at(-1)?.timeSeconds ?? 0) - origin;
-  let best = { explained: -1, shape: 'step' as Change['shape'], onset: last, changeDb: 0, slope: 0 };
+  let best = { explained: 0, shape: 'step' as Change['shape'], onset: last, changeDb: 0, slope: 0 };
   let count = 0;
   let sumT = 0;
   let sumTt = 0;
@@ -152,7 +166,8 @@ function betterChange(points: readonly ChartPoint[]): Change {
     // The slope starts at this reading, which itself still stands at the reference level.
     const squares = sumTt - 2 * t * sumT + count * t * t;
     const products = sumTy - t * sumY;
-    if (count > 1 && squares > 0 && products ** 2 / squares > best.explained) {
+    const mayBegin = index <= latest;
+    if (mayBegin && sign * products > 0 && count > 1 && products ** 2 / squares > best.explained) {
       const slope = products / squares;
       best = {
         explained: products ** 2 / squares,
@@ -167,10 +182,11 @@ function betterChange(points: readonly ChartPoint[]): Change {
     sumTt += t * t;
     sumY += y;
     sumTy += t * y;
-    if (sumY ** 2 / count > best.explained) {
+    if (mayBegin && sign * sumY > 0 && sumY ** 2 / count > best.explained) {
       best = { explained: sumY ** 2 / count, shape: 'step', onset: t, changeDb: sumY / count, slope: 0 };
     }
   }
-  const { shape, onset, changeDb, slope } = best;
+  const { explained, shape, onset, changeDb, slope } = best;
+  if (explained === 0) return undefined;
   return { shape, onsetSeconds: origin + onset, changeDb, slopeDbPerSecond: slope };
 }

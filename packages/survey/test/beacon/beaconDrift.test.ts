@@ -218,6 +218,27 @@ describe('properties', () => {
       { numRuns: 10 },
     );
   });
+  test('an alarm tells of a change in its own direction that began before it, whatever follows', () => {
+    const change = fc.integer({ min: -9, max: 9 });
+    const when = fc.integer({ min: 1, max: 40 });
+    const changes = fc.array(fc.tuple(when, change), { minLength: 1, maxLength: 12 });
+    fc.assert(
+      fc.property(changes, fc.integer({ min: 1, max: 99 }), (steps, seed) => {
+        const levels: number[] = [];
+        for (const [readings, level] of steps) levels.push(...Array<number>(readings).fill(level));
+        const changed = beacon({
+          seed,
+          count: 220 + levels.length,
+          changeDb: (index) => levels[index - 210] ?? 0,
+        });
+        for (const { direction, changeDb, onsetSeconds, alarmSeconds } of beaconDrift(changed).alarms) {
+          expect(Math.sign(changeDb)).toBe(direction === 'loss' ? -1 : 1);
+          expect(onsetSeconds).toBeLessThanOrEqual(alarmSeconds);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
   test('readings out of order, and too few, are refused', () => {
     expect(() => beaconDrift([...series].reverse())).toThrow(
       expect.objectContaining({ argument: 'series[1].timeSeconds' }),
