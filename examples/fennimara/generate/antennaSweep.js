@@ -1,20 +1,45 @@
 // @ts-check
-// A one-port sweep of the gateway's ground-plane antenna, cut a little too long: it resonates below the band it is meant
-// for. What the instrument sees is the antenna through the lead to it.
+// One-port sweeps of the gateway's ground-plane antenna, made too long, so that it resonates below the band it is meant for,
+// and cut three times. What the instrument sees is the antenna through the lead to it.
 import { inventedNotice } from './place.js';
 import { openStream } from './random.js';
 
 /** A complex number. @typedef {{ re: number, im: number }} Complex */
 
-const sweep = { startHz: 800e6, stopHz: 930e6, points: 801 };
+const span = { startHz: 800e6, stopHz: 930e6, points: 801 };
 
 const impedanceOhm = 50;
+
+/**
+ * The whip at each sweep, as built and after each cut. Each has a file and a random stream of its own: another cut leaves
+ * the sweeps before it as they are.
+ */
+export const sweeps = [
+  { file: 'antenna.s1p', stream: 'antenna sweep', state: 'as cut', elementLengthM: 0.079 },
+  { file: 'antenna-cut-1.s1p', stream: 'antenna sweep 1', state: 'after one cut', elementLengthM: 0.078 },
+  { file: 'antenna-cut-2.s1p', stream: 'antenna sweep 2', state: 'after two cuts', elementLengthM: 0.0772 },
+  { file: 'antenna-cut-3.s1p', stream: 'antenna sweep 3', state: 'after three cuts', elementLengthM: 0.0765 },
+];
+
+/** One of them. @typedef {(typeof sweeps)[number]} Sweep */
+
+/**
+ * Part of the resonant length that the saw does not reach: the foot of the whip and the radials, which keep theirs. Because
+ * of it the resonance rises by less than the whip is shortened.
+ */
+const uncutLengthM = 0.022;
 
 /**
  * The antenna as a series circuit about its resonance. Radiation resistance grows with the square of frequency; the feed's
  * inductance is the few millimetres from the socket to the foot of the whip.
  */
-const antenna = { resonanceHz: 846e6, resistanceOhm: 38.5, capacitanceF: 0.48e-12, feedInductanceH: 2.2e-9 };
+const antenna = {
+  builtResonanceHz: 846e6,
+  builtLengthM: 0.079,
+  resistanceOhm: 38.5,
+  capacitanceF: 0.48e-12,
+  feedInductanceH: 2.2e-9,
+};
 
 /** The lead between instrument and antenna: thin solid-dielectric coax. */
 const lead = { lengthM: 0.4, velocityRatio: 0.69, lossDbPerMetreAt1GHz: 0.75 };
@@ -23,26 +48,40 @@ const lead = { lengthM: 0.4, velocityRatio: 0.69, lossDbPerMetreAt1GHz: 0.75 };
 const noise = 2.5e-4;
 
 /**
+ * @param {number} elementLengthM
+ * @returns {number} frequency at which the antenna is a pure resistance
+ */
+export function resonanceOf(elementLengthM) {
+  const { builtResonanceHz, builtLengthM } = antenna;
+  return (builtResonanceHz * (builtLengthM + uncutLengthM)) / (elementLengthM + uncutLengthM);
+}
+
+/**
  * @param {number} seed
+ * @param {Sweep} taken
  * @returns {string} a Touchstone 1.1 file
  */
-export function antennaSweep(seed) {
-  const { normal } = openStream(seed, 'antenna sweep');
-  const rows = Array.from({ length: sweep.points }, (_, point) => {
-    const frequencyHz = sweep.startHz + ((sweep.stopHz - sweep.startHz) * point) / (sweep.points - 1);
-    const seen = throughLead(reflection(antennaImpedance(frequencyHz)), frequencyHz);
+export function antennaSweep(seed, { stream, state, elementLengthM }) {
+  const { normal } = openStream(seed, stream);
+  const resonanceHz = resonanceOf(elementLengthM);
+  const rows = Array.from({ length: span.points }, (_, point) => {
+    const frequencyHz = span.startHz + ((span.stopHz - span.startHz) * point) / (span.points - 1);
+    const seen = throughLead(reflection(antennaImpedance(frequencyHz, resonanceHz)), frequencyHz);
     const re = (seen.re + noise * normal()).toFixed(6);
     const im = (seen.im + noise * normal()).toFixed(6);
     return `${frequencyHz.toFixed(0)} ${re} ${im}`;
   });
-  return `${[...header(), ...rows].join('\n')}\n`;
+  return `${[...header(state), ...rows].join('\n')}\n`;
 }
 
-/** @returns {string[]} */
-function header() {
+/**
+ * @param {string} state
+ * @returns {string[]}
+ */
+function header(state) {
   return [
     `! ${inventedNotice}`,
-    '! Gateway antenna before mounting: quarter-wave ground plane for 868 MHz, four drooping radials, as cut.',
+    `! Gateway antenna before mounting: quarter-wave ground plane for 868 MHz, four drooping radials, ${state}.`,
     `! Calibrated at the instrument; measured through ${lead.lengthM} m of thin 50 ohm cable, velocity ratio ${lead.velocityRatio}.`,
     '! Columns: frequency, real part of S11, imaginary part of S11.',
     `# HZ S RI R ${impedanceOhm}`,
@@ -51,10 +90,11 @@ function header() {
 
 /**
  * @param {number} frequencyHz
+ * @param {number} resonanceHz
  * @returns {Complex} ohms
  */
-function antennaImpedance(frequencyHz) {
-  const { resonanceHz, resistanceOhm, capacitanceF, feedInductanceH } = antenna;
+function antennaImpedance(frequencyHz, resonanceHz) {
+  const { resistanceOhm, capacitanceF, feedInductanceH } = antenna;
   const turns = 2 * Math.PI * frequencyHz;
   // The whip's own inductance is what, with the feed's, resonates with the capacitance at the stated frequency.
   const whipInductanceH = 1 / ((2 * Math.PI * resonanceHz) ** 2 * capacitanceF) - feedInductanceH;

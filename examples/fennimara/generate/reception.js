@@ -37,19 +37,18 @@ const collisionShare = 0.02;
 
 /**
  * @param {{ site: AntennaSite, chance: RandomStream }} receiver
- * @returns {(frame: { transmitter: Transmitter, path: PathLoss, spreadingFactor: number }) => Report | undefined} nothing
- *   when the frame is missed
+ * @returns {(frame: { transmitter: Transmitter, path: PathLoss, spreadingFactor: number, steadyDb?: number }) => Report | undefined}
+ *   nothing when the frame is missed
  */
 export function createReceiver({ site, chance }) {
   let noiseWanderDb = 0;
-  return ({ transmitter, path, spreadingFactor }) => {
+  return ({ transmitter, path, spreadingFactor, steadyDb = 9 - 0.8 * (path.obstacleDb + path.houseDb) }) => {
     // Town noise wanders over minutes rather than jumping from frame to frame.
     noiseWanderDb = 0.97 * noiseWanderDb + 0.2 * chance.normal();
     const noiseDbm = meanNoiseDbm + noiseWanderDb;
     const eirpDbm = transmitter.conductedPowerDbm + transmitter.antennaGainDbi;
     const meanSignalDbm = eirpDbm - path.totalDb + site.antennaGainDbi - site.feedlineLossDb;
-    const signalDbm =
-      meanSignalDbm + fadingDb(chance, path.obstacleDb + path.houseDb) + 0.8 * chance.normal();
+    const signalDbm = meanSignalDbm + fadingDb(chance, steadyDb) + 0.8 * chance.normal();
 
     const collides = chance.uniform() < collisionShare;
     const limitDb = snrLimitDb.get(spreadingFactor) ?? Infinity;
@@ -68,15 +67,15 @@ export function createReceiver({ site, chance }) {
 }
 
 /**
- * Fading of one frame against the mean of its place: a steady part and a scattered part (Rice), the steady part the
- * weaker the more stands in the way, until nothing of it is left (Rayleigh).
+ * Fading of one frame against the mean of its place: a steady part and a scattered part (Rice). For a carried node the steady
+ * part is the weaker the more stands in the way, until nothing of it is left (Rayleigh); round a fixed one little moves.
  *
  * @param {RandomStream} chance
- * @param {number} hiddenDb what obstacles and houses take
+ * @param {number} steadyDb the steady part over the scattered one
  * @returns {number} dB
  */
-function fadingDb(chance, hiddenDb) {
-  const steadyOverScattered = hiddenDb > 18 ? 0 : 10 ** ((9 - 0.8 * hiddenDb) / 10);
+function fadingDb(chance, steadyDb) {
+  const steadyOverScattered = steadyDb < -5.4 ? 0 : 10 ** (steadyDb / 10);
   const scatter = Math.sqrt(1 / (2 * (1 + steadyOverScattered)));
   const steady = Math.sqrt(steadyOverScattered / (1 + steadyOverScattered));
   const inPhase = steady + scatter * chance.normal();

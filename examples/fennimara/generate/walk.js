@@ -3,13 +3,13 @@
 import { distanceM, node, toGeographic } from './place.js';
 import { openStream } from './random.js';
 import { createReceiver } from './reception.js';
-import { outings, usualRounds } from './walkRoute.js';
+import { usualRounds, walks } from './walkRoute.js';
 
 /** @import { AntennaSite, LocalPoint } from './place.js' */
 /** @import { PathLoss } from './radioPath.js' */
 /** @import { Report } from './reception.js' */
 /** @import { Terrain } from './terrain.js' */
-/** @import { Spot } from './walkRoute.js' */
+/** @import { Outing, Spot } from './walkRoute.js' */
 
 /**
  * One frame sent.
@@ -18,6 +18,7 @@ import { outings, usualRounds } from './walkRoute.js';
  * @property {number} timeMs since 1970, UTC
  * @property {string} spot
  * @property {boolean} hollow
+ * @property {'ridge' | 'houses' | undefined} behind
  * @property {number} latitudeDeg as the node's satellite receiver had it
  * @property {number} longitudeDeg
  * @property {number} counter
@@ -51,8 +52,12 @@ export function walk({ seed, terrain, site, pathLoss }) {
   const steps = openStream(seed, 'walk: steps and clock');
   const satellites = openStream(seed, 'walk: satellite receiver');
   const receive = createReceiver({ site, chance: openStream(seed, `walk: reception at ${site.name}`) });
-  return planFrames(terrain, steps).map((planned) => {
-    const { spot, fixErrorM, spreadingFactor, timeMs, counter } = planned;
+  /** @type {SentFrame[]} */
+  const sent = [];
+  /** @param {PlannedFrame} planned */
+  const send = (planned) => {
+    const { spot, fixErrorM, spreadingFactor, timeMs } = planned;
+    const counter = sent.length + 1;
     const here = stepAside(planned.at, steps, 1.2);
     const channel = Math.floor(steps.uniform() * node.channelsHz.length);
     const antenna = { ...here, antennaHeightAboveGroundM: node.antennaHeightAboveGroundM };
@@ -63,9 +68,12 @@ export function walk({ seed, terrain, site, pathLoss }) {
       0.8,
     );
     const report = receive({ transmitter: node, path, spreadingFactor });
-    const hollow = spot.hollow ?? false;
-    return { timeMs, spot: spot.spot, hollow, ...toGeographic(fix), counter, spreadingFactor, path, report };
-  });
+    const { spot: name, hollow = false, behind } = spot;
+    const place = { spot: name, hollow, behind, ...toGeographic(fix) };
+    sent.push({ timeMs, ...place, counter, spreadingFactor, path, report });
+  };
+  for (const outings of walks) planFrames(outings, terrain, steps).forEach(send);
+  return sent;
 }
 
 /**
@@ -93,17 +101,18 @@ export function toCsv(frames) {
 }
 
 /**
- * @typedef {{ spot: Spot, at: LocalPoint, fixErrorM: LocalPoint, spreadingFactor: number, timeMs: number, counter: number }} PlannedFrame
+ * @typedef {{ spot: Spot, at: LocalPoint, fixErrorM: LocalPoint, spreadingFactor: number, timeMs: number }} PlannedFrame
  */
 
 /**
- * Who sends when and where: outing after outing, spot after spot, round after round. The counter runs through.
+ * Who sends when and where: outing after outing, spot after spot, round after round.
  *
+ * @param {readonly Outing[]} outings
  * @param {Terrain} terrain
  * @param {import('./random.js').RandomStream} chance
  * @returns {PlannedFrame[]}
  */
-function planFrames(terrain, chance) {
+function planFrames(outings, terrain, chance) {
   /** @type {PlannedFrame[]} */
   const frames = [];
   for (const { startUtc, speedMps, spots } of outings) {
@@ -119,7 +128,7 @@ function planFrames(terrain, chance) {
       const fixErrorM = { eastM: 3 * chance.normal(), northM: 3 * chance.normal() };
       for (const { spreadingFactor, frames: count } of spot.rounds ?? usualRounds) {
         for (let frame = 0; frame < count; frame++) {
-          frames.push({ spot, at, fixErrorM, spreadingFactor, timeMs, counter: frames.length + 1 });
+          frames.push({ spot, at, fixErrorM, spreadingFactor, timeMs });
           const waitSeconds =
             (frameIntervalSeconds.get(spreadingFactor) ?? 0) + Math.floor(2 * chance.uniform());
           timeMs += 1000 * waitSeconds;

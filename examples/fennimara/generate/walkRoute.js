@@ -11,6 +11,7 @@ import { corner, town, village } from './houses.js';
  * @property {string} spot
  * @property {LocalPoint} at
  * @property {boolean} [hollow] the spot is the lowest ground near `at`: the bed of a wash
+ * @property {'ridge' | 'houses'} [behind] what stands between the spot and the gateway
  * @property {readonly Round[]} [rounds] a round on SF9 unless said otherwise
  */
 
@@ -36,7 +37,7 @@ const withSf7 = [sf9, { spreadingFactor: 7, frames: 12 }];
 const withSf12 = [sf9, { spreadingFactor: 12, frames: 6 }];
 
 /** @type {readonly Outing[]} */
-export const outings = [
+const firstOutings = [
   {
     startUtc: '2026-03-14T10:05:00Z',
     speedMps: 1.2,
@@ -90,8 +91,8 @@ export const outings = [
       { spot: 'Cistern', at: { eastM: -3500, northM: 2950 } },
       { spot: 'Goat Gate', at: { eastM: -2150, northM: 1500 } },
       { spot: 'Little Hill', at: { eastM: -1640, northM: 2560 } },
-      { spot: 'Little Hill Lee', at: { eastM: -1150, northM: 3450 }, rounds: withSf12 },
-      { spot: 'North Farm', at: { eastM: -500, northM: 4500 } },
+      { spot: 'Little Hill Lee', behind: 'ridge', at: { eastM: -1150, northM: 3450 }, rounds: withSf12 },
+      { spot: 'North Farm', behind: 'ridge', at: { eastM: -500, northM: 4500 } },
       { spot: 'North Rim', at: { eastM: 1080, northM: 2600 } },
       { spot: 'Rim Summit', at: { eastM: 1570, northM: 950 } },
       { spot: 'Saddle', at: { eastM: 100, northM: 3000 } },
@@ -107,11 +108,67 @@ export const outings = [
       { spot: 'Rim End', at: { eastM: 420, northM: -2300 } },
       { spot: 'Windmill', at: { eastM: -650, northM: -3900 } },
       { spot: 'South Point', at: { eastM: 200, northM: -4600 }, rounds: withSf12 },
-      { spot: 'Salt Pans', at: { eastM: 2400, northM: -3600 } },
-      { spot: 'Olive Road', at: { eastM: 2900, northM: -1700 } },
-      { spot: 'Rim Lee', at: { eastM: 2500, northM: 500 } },
-      { spot: 'Village Square', at: corner(village, 0.5, 0.5), rounds: withSf12 },
-      { spot: 'Village Quay', at: { eastM: 4200, northM: 350 } },
+      { spot: 'Salt Pans', behind: 'ridge', at: { eastM: 2400, northM: -3600 } },
+      { spot: 'Olive Road', behind: 'ridge', at: { eastM: 2900, northM: -1700 } },
+      { spot: 'Rim Lee', behind: 'ridge', at: { eastM: 2500, northM: 500 } },
+      { spot: 'Village Square', behind: 'ridge', at: corner(village, 0.5, 0.5), rounds: withSf12 },
+      { spot: 'Village Quay', behind: 'ridge', at: { eastM: 4200, northM: 350 } },
     ],
   },
 ];
+
+/**
+ * Beds of washes that the first outings passed by, then the plain and the coast by bicycle.
+ *
+ * @type {readonly Outing[]}
+ */
+const laterOutings = [
+  {
+    startUtc: '2026-03-29T08:45:00Z',
+    speedMps: 1.2,
+    spots: [
+      { spot: 'Tannery Yard', at: corner(town, 5.2, -4.2), behind: 'houses', rounds: withSf7 },
+      { spot: 'Hospital Wall', at: corner(town, -4.2, -4.2), behind: 'houses' },
+      { spot: 'Reed Bed', at: { eastM: -3100, northM: -60 }, hollow: true },
+      { spot: 'Stepping Stones', at: { eastM: -2300, northM: -30 }, hollow: true },
+      { spot: 'Upper North Wash', at: { eastM: -1300, northM: 470 }, hollow: true },
+      { spot: 'Sheep Fold', at: { eastM: -700, northM: 200 } },
+      { spot: 'Dry Fall', at: { eastM: -1000, northM: -480 }, hollow: true },
+      { spot: 'Mule Wash Elbow', at: { eastM: -1680, northM: -960 }, hollow: true },
+      { spot: 'Vineyard Hut', at: { eastM: -1500, northM: -1620 }, rounds: withSf7 },
+      { spot: 'Tamarisk Bend', at: { eastM: -1350, northM: -1870 }, hollow: true, rounds: withSf12 },
+      { spot: 'Almond Grove', at: { eastM: -3250, northM: -1800 } },
+      { spot: 'Lime Kiln', at: { eastM: -3100, northM: -2450 }, hollow: true },
+    ],
+  },
+  {
+    startUtc: '2026-04-11T08:20:00Z',
+    speedMps: 3.5,
+    spots: [
+      { spot: 'Barley Field', at: { eastM: -2900, northM: 1250 }, rounds: withSf7 },
+      { spot: 'Signal Tower', at: { eastM: -3850, northM: 1900 }, rounds: withSf7 },
+      { spot: 'North Cape Track', at: { eastM: -2500, northM: 3900 } },
+      { spot: 'North Bay', at: { eastM: -1200, northM: 4900 }, behind: 'ridge', rounds: withSf12 },
+      {
+        spot: 'East Ford',
+        at: { eastM: 3200, northM: 1400 },
+        hollow: true,
+        behind: 'ridge',
+        rounds: withSf12,
+      },
+      { spot: 'Village Back Lane', at: corner(village, 2.2, -1.3), behind: 'ridge' },
+      { spot: 'Cove', at: { eastM: 3900, northM: -800 }, behind: 'ridge' },
+      { spot: 'Ridge Spring', at: { eastM: 2200, northM: -700 }, behind: 'ridge' },
+      { spot: 'South Saltings', at: { eastM: -2300, northM: -4500 }, rounds: withSf12 },
+      { spot: 'Cliff Path', at: { eastM: -3250, northM: -4050 } },
+      { spot: 'Old Light Road', at: { eastM: -4000, northM: -2900 }, rounds: withSf7 },
+      { spot: 'Brick Field', at: { eastM: -3900, northM: -1150 } },
+    ],
+  },
+];
+
+/**
+ * The walks, each with chance drawn to its end before the next begins: a further one leaves the frames of those before it as
+ * they are.
+ */
+export const walks = [firstOutings, laterOutings];

@@ -7,6 +7,7 @@
  * @typedef {object} SpotSummary
  * @property {string} spot
  * @property {boolean} hollow
+ * @property {'ridge' | 'houses' | undefined} behind
  * @property {number} spreadingFactor
  * @property {number} distanceM
  * @property {number} sent
@@ -30,13 +31,14 @@ export function summarise(frames) {
     .flatMap((round) => {
       const [first] = round;
       if (!first) return [];
-      const { spot, hollow, spreadingFactor, path } = first;
+      const { spot, hollow, behind, spreadingFactor, path } = first;
       const received = round.filter(({ report }) => report).length;
       const obstacleDb = mean(round.map((frame) => frame.path.obstacleDb));
       const totalDb = mean(round.map((frame) => frame.path.totalDb));
       return {
         spot,
         hollow,
+        behind,
         spreadingFactor,
         distanceM: path.distanceM,
         sent: round.length,
@@ -54,10 +56,10 @@ export function summarise(frames) {
  */
 export function summaryTable(frames) {
   const lines = summarise(frames).map(
-    ({ spot, hollow, spreadingFactor, distanceM, sent, received, obstacleDb, totalDb }) =>
+    ({ spot, hollow, behind, spreadingFactor, distanceM, sent, received, obstacleDb, totalDb }) =>
       [
         spot.padEnd(22),
-        hollow ? 'wash' : '    ',
+        (hollow ? 'wash' : (behind ?? '')).padEnd(6),
         `${distanceM.toFixed(0)} m`.padStart(7),
         `SF${spreadingFactor}`.padStart(5),
         `${received} of ${sent}`.padStart(9),
@@ -68,7 +70,7 @@ export function summaryTable(frames) {
   );
   const received = frames.filter(({ report }) => report).length;
   return [
-    `spot                        distance   SF  received  share  hills   total`,
+    `spot                          distance   SF  received  share  hills   total`,
     ...lines,
     `All: ${received} of ${frames.length} frames received, ${((100 * received) / frames.length).toFixed(1)} %`,
   ].join('\n');
