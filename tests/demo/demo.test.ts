@@ -75,9 +75,31 @@ describe.skipIf(chromiumPath === undefined)('the page in Chromium', () => {
     expect(await page.locator('#spot-map, svg[aria-labelledby^=spot-map] circle.spot').count()).toBe(
       dossier.walk?.spots.length,
     );
-    expect(await page.locator('line.missed').count()).toBe(
+    expect(await page.locator('section[aria-labelledby=walk] line.missed').count()).toBe(
       (dossier.walk?.delivery.sent ?? 0) - (dossier.walk?.delivery.received ?? 0),
     );
+  });
+
+  test('a dot on the coverage map leads to its ground, by keyboard too', async () => {
+    const dot = page.locator('svg[aria-labelledby^=coverage-map] a').first();
+    const name = (await dot.getAttribute('aria-label'))?.split(':')[0] ?? '';
+    await dot.focus();
+    await page.keyboard.press('Enter');
+    const shown = page.locator('figure.path:visible');
+    expect(await shown.count()).toBe(1);
+    expect(await shown.locator('figcaption b').textContent()).toBe(`${name}.`);
+    expect(await shown.locator('path.hill').count()).toBe(1);
+    await shown.locator('a').click();
+    expect(new URL(page.url()).hash).toBe('#coverage');
+  });
+
+  test('shows the relief under its maps from its own bytes', async () => {
+    expect(await page.locator('use[href="#relief"]').count()).toBeGreaterThanOrEqual(3);
+    const width = await page
+      .locator('use[href="#relief"]')
+      .first()
+      .evaluate((use) => use.getBoundingClientRect().width);
+    expect(width).toBeGreaterThan(100);
   });
 
   test.each([320, 390, 768, 1280])('fits %i pixels without scrolling sideways', async (width) => {

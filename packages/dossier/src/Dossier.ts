@@ -1,6 +1,7 @@
 import type { ExposureDistance } from '@finial/radio';
 import type { Finding, Severity } from '@finial/units';
 import type { AntennaPart } from './antennaPart.js';
+import type { BeaconPart } from './beaconPart.js';
 import type { CalibrationPart } from './calibrationPart.js';
 import type { CoveragePart } from './coveragePart.js';
 import type { FeedlinePart } from './feedlinePart.js';
@@ -59,6 +60,8 @@ export interface Dossier {
   readonly walk?: WalkPart | undefined;
   /** The prediction set against the walk; absent where one of the two is. */
   readonly calibration?: CalibrationPart | undefined;
+  /** The long watch of a fixed node; absent where the plan names none. */
+  readonly beacon?: BeaconPart | undefined;
   /** Parts that the plan gives no file for. */
   readonly missing: readonly MissingPart[];
   /** What was taken for granted. */

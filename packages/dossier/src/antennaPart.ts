@@ -16,7 +16,7 @@ import {
 import { channelFrequenciesHz } from '@finial/lora';
 import type { Finding } from '@finial/units';
 import type { BuiltPlan } from './builtPlan.js';
-import type { AntennaPlan, ElementSweepPlan } from './plan.js';
+import type { AntennaPlan } from './plan.js';
 import { planRegion } from './planRegion.js';
 
 /** A sweep as curves for a picture; all lists have the same length. */
@@ -39,12 +39,26 @@ export interface PatternPart extends NodeGain {
   readonly patternGainDbi: readonly number[];
 }
 
+/** The antenna as it was after a cut. */
+export interface AntennaCut {
+  /** Name of the sweep's file. */
+  readonly file: string;
+  /** Length of the element then in metres; absent where the plan gives none. */
+  readonly elementLengthM?: number | undefined;
+  /** Where it resonated in hertz; absent where the sweep shows no minimum. */
+  readonly resonanceHz?: number | undefined;
+  /** VSWR at the wanted frequency; absent where all of the power comes back. */
+  readonly targetVswr?: number | undefined;
+  /** The sweep as curves. */
+  readonly curves: SweepCurves;
+}
+
 /** The antenna part of the dossier. */
 export interface AntennaPart {
+  /** Every sweep in the order of the cuts. */
+  readonly cuts: readonly AntennaCut[];
   /** The last sweep, read; absent where the plan names none. */
   readonly sweep?: SweepReading | undefined;
-  /** The last sweep as curves. */
-  readonly curves?: SweepCurves | undefined;
   /** What to cut; absent where the plan gives no element length or the sweep has no resonance. */
   readonly trim?: TrimAdvice | undefined;
   /** The pattern and the gain towards the node; absent where the plan describes no pattern. */
@@ -62,22 +76,29 @@ export function antennaPart(
   const targetHz = antenna.targetHz ?? plan.node.uplink.frequencyHz;
   const channelsHz = planRegion(plan).channels.flatMap(channelFrequenciesHz);
   const sweeps = (antenna.sweeps ?? []).map((entry) => {
-    const sweep = withoutLead(sweepOf(entry, textOf(entry.file)), antenna, targetHz);
+    const sweep = withoutLead(sweepOf(entry.file, textOf(entry.file)), antenna, targetHz);
     return { entry, sweep, reading: readSweep(sweep, { targetHz, channelsHz: insideOf(sweep, channelsHz) }) };
   });
   const last = sweeps.at(-1);
-  const trim = trimOf(sweeps, targetHz, antenna.trimmed);
   const pattern = antenna.pattern && patternPart(plan, antenna.pattern);
+  const cuts = sweeps.map(({ entry, sweep, reading }) => ({
+    ...entry,
+    resonanceHz: reading.resonanceHz,
+    targetVswr: reading.atTarget.vswr,
+    curves: curvesOf(sweep),
+  }));
+  const trim = trimOf(cuts, targetHz, antenna.trimmed);
   return {
+    cuts,
     sweep: last?.reading,
-    curves: last && curvesOf(last.sweep),
     trim,
     pattern,
     findings: [...(last?.reading.findings ?? []), ...trimFinding(trim), ...(pattern?.findings ?? [])],
   };
 }
 
-function sweepOf({ file }: ElementSweepPlan, text: string): OnePortSweep | MagnitudeSweep {
+/** A sweep in the format that its file's name tells. */
+export function sweepOf(file: string, text: string): OnePortSweep | MagnitudeSweep {
   return /\.(csv|tsv|txt)$/i.test(file) ? parseSweepCsv(text, { file }) : parseTouchstone(text, { file });
 }
 
@@ -91,15 +112,15 @@ function insideOf({ frequencyHz }: OnePortSweep | MagnitudeSweep, channelsHz: re
   return channelsHz.filter((each) => each >= (frequencyHz[0] ?? 0) && each <= (frequencyHz.at(-1) ?? 0));
 }
 
-function trimOf(
-  sweeps: readonly { readonly entry: ElementSweepPlan; readonly reading: SweepReading }[],
+/** Every sweep must say where it resonates, and at which length: a slope between others would be a guess. */
+export function trimOf(
+  sweeps: readonly Pick<AntennaCut, 'elementLengthM' | 'resonanceHz'>[],
   targetHz: number,
   trimmed: AntennaPlan['trimmed'],
 ): TrimAdvice | undefined {
-  const cuts = sweeps.flatMap(({ entry: { elementLengthM }, reading: { resonanceHz } }) =>
+  const cuts = sweeps.flatMap(({ elementLengthM, resonanceHz }) =>
     elementLengthM === undefined || resonanceHz === undefined ? [] : [{ elementLengthM, resonanceHz }],
   );
-  // The advice is for the antenna as it is: without length or resonance of the last sweep there is none.
   if (cuts.length === 0 || cuts.length < sweeps.length) return undefined;
   return trimAdvice({ cuts, targetHz, trimmed });
 }

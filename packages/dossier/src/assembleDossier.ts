@@ -1,6 +1,8 @@
 import { exposureDistance } from '@finial/radio';
+import { type Survey, spotTable } from '@finial/survey';
 import { type Finding, InputError } from '@finial/units';
 import { antennaPart } from './antennaPart.js';
+import { beaconPart } from './beaconPart.js';
 import { builtPlan } from './builtPlan.js';
 import { calibrationPart } from './calibrationPart.js';
 import { coveragePart, type SweptCoverage } from './coveragePart.js';
@@ -8,6 +10,7 @@ import type { Dossier, MissingPart, Verdict } from './Dossier.js';
 import { feedlinePart } from './feedlinePart.js';
 import { lawPart } from './lawPart.js';
 import { linkBudgetPart } from './linkBudgetPart.js';
+import type { NamedPlace } from './placePaths.js';
 import type { Plan } from './plan.js';
 import { sitePart } from './sitePart.js';
 import { type TerrainPart, terrainPart } from './terrainPart.js';
@@ -32,6 +35,8 @@ export interface AssembleOptions {
   readonly onProgress?: ((progress: Progress) => void) | undefined;
   /** Given the raster of the predicted coverage, which the dossier is too small for: to be written as a GeoTIFF, for example. */
   readonly onCoverage?: ((swept: SweptCoverage) => void) | undefined;
+  /** Given the frames of the walk as they were read: to be written as CSV in normal form, for example. */
+  readonly onSurvey?: ((survey: Survey) => void) | undefined;
 }
 
 /**
@@ -69,13 +74,15 @@ export async function assembleDossier(
   files: PlanFiles,
   options: AssembleOptions = {},
 ): Promise<Dossier> {
-  const step = stepper(8, options);
+  const step = stepper(9, options);
   await step('feedline');
   const feedline =
     stated.feedline &&
     feedlinePart(stated, stated.feedline, (file) => textOf(files, file, 'feedline.catalogue'));
   await step('site');
   const site = stated.site && sitePart(stated, stated.site);
+  const survey = stated.walk && readWalk(stated.walk, textOf(files, stated.walk.file, 'walk.file'));
+  if (survey) options.onSurvey?.(survey);
   await step('terrain');
   const ground =
     stated.terrain &&
@@ -83,6 +90,7 @@ export async function assembleDossier(
       stated,
       stated.terrain,
       (file) => bytesOf(files, file, 'terrain.elevation'),
+      placesOf(stated, survey),
       options.signal,
     ));
   const terrain = ground?.part;
@@ -113,9 +121,10 @@ export async function assembleDossier(
   if (swept) options.onCoverage?.(swept);
   const coverage = swept?.part;
   await step('walk');
-  const survey = plan.walk && readWalk(plan.walk, textOf(files, plan.walk.file, 'walk.file'));
   const calibration = swept && survey && calibrationPart(plan, swept, survey.observations);
   const walk = plan.walk && survey && walkPart(plan, plan.walk, survey, calibration?.verdict);
+  await step('beacon');
+  const beacon = plan.beacon && beaconPart(plan.beacon, textOf(files, plan.beacon.file, 'beacon.file'));
   await step('done');
   return {
     format: 'finial-dossier',
@@ -132,6 +141,7 @@ export async function assembleDossier(
       ...(antenna?.findings ?? []),
       ...(walk?.findings ?? []),
       ...(calibration?.findings ?? []),
+      ...(beacon?.findings ?? []),
     ]),
     linkBudget,
     law,
@@ -143,10 +153,23 @@ export async function assembleDossier(
     coverage,
     walk,
     calibration,
+    beacon,
     missing: missingParts(stated),
     assumptions: assumptionsOf(terrain, walk),
     sources,
   };
+}
+
+/** The points that should be served and the spots of the walk. */
+function placesOf({ gateway, terrain }: Plan, survey: Survey | undefined): NamedPlace[] {
+  const spots = survey === undefined ? [] : spotTable(survey.observations, { gateway: gateway.position });
+  return [
+    ...(terrain?.coverage?.points ?? []),
+    ...spots.map(({ spot, latitudeDeg, longitudeDeg }) => ({
+      name: spot,
+      position: { latitudeDeg, longitudeDeg },
+    })),
+  ];
 }
 
 /** Reports each step, and gives timers, clicks and signals a turn before it. */
@@ -204,6 +227,11 @@ function missingParts(plan: Plan): MissingPart[] {
       'Name a walk log under "walk" to see where a node was really heard, spot by spot, and at which level.';
     missing.push({ part: 'walk', adds });
   }
+  if (plan.beacon === undefined) {
+    const adds =
+      'Name the log of a fixed node under "beacon" to see whether the gateway hears worse than it did: water, corrosion, a turned antenna.';
+    missing.push({ part: 'beacon', adds });
+  }
   return missing;
 }
 
@@ -256,6 +284,7 @@ const sources: readonly string[] = [
   'Supply: IEC 60228, ASTM B258. Heat: Meeus (sun), energy balance of box and walls. Wind: ASCE 7, EN 1991-1-4; drag coefficients as each row says.',
   'Exposure: 47 CFR 1.1310; ICNIRP Guidelines 2020.',
   'Law of distance with missed frames: Tobin, Econometrica 26 (1958) 24; Olsen, Econometrica 46 (1978) 1211. Statement: Clopper and Pearson, Biometrika 26 (1934) 404.',
+  'Beacon: cumulative sum (Page, Biometrika 41 (1954) 100) and weighted mean (Roberts, Technometrics 1 (1959) 239) on what temperature does not explain.',
   'Calibrated map: kriging with an exponential covariance (Gudmundson, Electronics Letters 27 (1991) 2145).',
   'Intervals of delivery: Wilson, Journal of the American Statistical Association 22 (1927) 209.',
 ];

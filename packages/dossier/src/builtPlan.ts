@@ -1,7 +1,8 @@
 import { InputError } from '@finial/units';
 import type { FeedlinePart } from './feedlinePart.js';
+import { distanceToM } from './groundPath.js';
 import type { GatewayPlan, LinkPlan, Plan } from './plan.js';
-import { distanceToM, type TerrainPart } from './terrainPart.js';
+import type { TerrainPart } from './terrainPart.js';
 
 /** A plan whose feedline loss and distance are known: stated, or computed from parts and places. */
 export interface BuiltPlan extends Plan {

@@ -18,8 +18,16 @@ import type { FeedlinePartPlan, FeedlinePlan } from './feedlinePlan.js';
 import { inPlan } from './inPlan.js';
 import type { Plan } from './plan.js';
 
+/** A run that is checked beside the plan's own. */
+export interface OtherRun extends ChainCheck {
+  /** Name of the run. */
+  readonly name: string;
+}
+
 /** The feedline part of the dossier. */
 export interface FeedlinePart extends ChainCheck {
+  /** Other runs that the plan holds beside its own. */
+  readonly otherRuns: readonly OtherRun[];
   /** Length of all cable in metres. */
   readonly cableLengthM: number;
   /** What every cable of the catalogue with the same impedance would lose over the longest run; absent where there is no cable. */
@@ -29,23 +37,11 @@ export interface FeedlinePart extends ChainCheck {
 /** Looks the parts of a run up, checks that they join, and compares the cables there are. */
 export function feedlinePart(plan: Plan, run: FeedlinePlan, textOf: (file: string) => string): FeedlinePart {
   const catalogue = catalogueOf(run, textOf);
-  const parts = run.parts.map((part, index) => chainPart(part, catalogue, `feedline.parts[${index}]`));
-  const { gateway, node } = plan;
-  const frequencyHz = node.uplink.frequencyHz;
-  const { temperatureC } = run;
-  const check = inPlan(
-    (argument) => `feedline.${argument}`,
-    () =>
-      checkChain(parts, {
-        frequencyHz,
-        temperatureC,
-        catalogue,
-        outsideValidity: 'allow',
-        conductedPowerDbm: gateway.conductedPowerDbm,
-        antennaGainDbi: gateway.antennaGainDbi,
-        receiverNoiseFigureDb: gateway.noiseFigureDb,
-      }),
-  );
+  const { parts, check } = checkedRun(plan, run, run.parts, catalogue, 'feedline');
+  const otherRuns = (run.otherRuns ?? []).map(({ name, parts: others }, index) => ({
+    name,
+    ...checkedRun(plan, run, others, catalogue, `feedline.otherRuns[${index}]`).check,
+  }));
   const runs = parts.flatMap((part) => (part.kind === 'cable-run' ? [part] : []));
   const longest = runs.toSorted((a, b) => b.lengthM - a.lengthM)[0];
   const cables = catalogue.cables.filter(({ impedanceOhm }) => impedanceOhm === longest?.cable.impedanceOhm);
@@ -54,18 +50,56 @@ export function feedlinePart(plan: Plan, run: FeedlinePlan, textOf: (file: strin
     findings: [
       ...check.findings,
       ...(run.outdoors === undefined ? [] : weather(run.outdoors, parts, longest)),
+      ...otherRuns.flatMap(otherRunFinding),
     ],
+    otherRuns,
     cableLengthM: runs.reduce((sum, { lengthM }) => sum + lengthM, 0),
     choices:
       longest &&
       compareCables({
         lengthM: longest.lengthM,
-        frequencyHz,
-        temperatureC: longest.temperatureC ?? temperatureC,
+        frequencyHz: plan.node.uplink.frequencyHz,
+        temperatureC: longest.temperatureC ?? run.temperatureC,
         cables,
         outsideValidity: 'allow',
       }),
   };
+}
+
+function checkedRun(
+  { gateway, node }: Plan,
+  { temperatureC }: FeedlinePlan,
+  planned: readonly FeedlinePartPlan[],
+  catalogue: Catalogue,
+  argument: string,
+): { readonly parts: readonly ChainPart[]; readonly check: ChainCheck } {
+  const parts = planned.map((part, index) => chainPart(part, catalogue, `${argument}.parts[${index}]`));
+  const check = inPlan(
+    (inner) => `${argument}.${inner}`,
+    () =>
+      checkChain(parts, {
+        frequencyHz: node.uplink.frequencyHz,
+        temperatureC,
+        catalogue,
+        outsideValidity: 'allow',
+        conductedPowerDbm: gateway.conductedPowerDbm,
+        antennaGainDbi: gateway.antennaGainDbi,
+        receiverNoiseFigureDb: gateway.noiseFigureDb,
+      }),
+  );
+  return { parts, check };
+}
+
+/** A run on paper does not keep the gateway off the air: what would stop it is to be mended before it is ordered. */
+function otherRunFinding({ name, findings }: OtherRun): Finding[] {
+  return findings
+    .filter(({ severity }) => severity === 'stop')
+    .map((finding) => ({
+      ...finding,
+      rule: 'feedline-other-run',
+      severity: 'fix',
+      message: `${name}: ${finding.message}`,
+    }));
 }
 
 /** What the plan leaves out and the parts know is taken from them. */

@@ -32,6 +32,14 @@ export interface ReadyPartPlan {
 /** One part of the run. */
 export type FeedlinePartPlan = PortPlan | CableRunPlan | ReadyPartPlan;
 
+/** Another run to hold beside the one of the plan: a basket of parts before it is ordered, for example. */
+export interface OtherRunPlan {
+  /** What it is called in the dossier. */
+  readonly name: string;
+  /** Its parts from the gateway's port to the antenna's port. */
+  readonly parts: readonly FeedlinePartPlan[];
+}
+
 /** Everything between the gateway's connector and the antenna's. */
 export interface FeedlinePlan {
   /** Path of a catalogue (JSON) with further parts, from the plan's own folder; the built-in parts are always there. */
@@ -40,6 +48,8 @@ export interface FeedlinePlan {
   readonly temperatureC?: number | undefined;
   /** The parts from the gateway's port to the antenna's port. */
   readonly parts: readonly FeedlinePartPlan[];
+  /** Other runs that are checked beside it; the link budget does not use them. */
+  readonly otherRuns?: readonly OtherRunPlan[] | undefined;
   /**
    * How the run lies in the open: seals, drip loops, ties, arrestor, bonding. Least bend radius, sunlight and whether there is an arrestor are
    * taken from the parts where this says nothing of them. Without it the weather is not looked at.
@@ -103,6 +113,11 @@ const outdoors = z.strictObject({
   isMastBonded: z.boolean().optional().describe('Whether mast and screen are bonded to earth.'),
 });
 
+const parts = z
+  .array(z.union([port, cableRun, readyPart]))
+  .min(2)
+  .max(40);
+
 /** The feedline of the plan format. */
 export const feedlineSchema: z.ZodType<FeedlinePlan> = z.strictObject({
   catalogue: z
@@ -112,10 +127,16 @@ export const feedlineSchema: z.ZodType<FeedlinePlan> = z.strictObject({
     .optional()
     .describe("Path of a catalogue (JSON) with further parts, from the plan's own folder."),
   temperatureC: temperature.describe('Temperature of the run in degrees C; 20 when left out.'),
-  parts: z
-    .array(z.union([port, cableRun, readyPart]))
-    .min(2)
-    .max(40)
-    .describe("The parts from the gateway's port to the antenna's port."),
+  parts: parts.describe("The parts from the gateway's port to the antenna's port."),
+  otherRuns: z
+    .array(
+      z.strictObject({
+        name: words.describe('What it is called in the dossier.'),
+        parts: parts.describe("Its parts from the gateway's port to the antenna's port."),
+      }),
+    )
+    .max(10)
+    .optional()
+    .describe('Other runs to hold beside it: a basket of parts before it is ordered, for example.'),
   outdoors: outdoors.optional().describe('How the run lies in the open: seals, loops, ties, bonding.'),
 }) satisfies z.ZodType<FeedlinePlan>;

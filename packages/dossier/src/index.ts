@@ -38,7 +38,7 @@ export { renderHtml } from './renderHtml.js';
 export type { SitePart } from './sitePart.js';
 export type { BoxPlan, MoisturePlan, SitePlan } from './sitePlan.js';
 export type { SiteArea, SitePoint, SiteRow, SitesPart } from './sitesPart.js';
-export type { GroundPath, SkylinePart, TerrainPart } from './terrainPart.js';
+export type { SkylinePart, TerrainPart } from './terrainPart.js';
 export type { CandidateSitePlan, ClimatePlan, CoveragePlan, PointPlan, TerrainPlan } from './terrainPlan.js';
 export { toGeoJson } from './toGeoJson.js';
 export type { SpotSummary, WalkFrame, WalkPart } from './walkPart.js';

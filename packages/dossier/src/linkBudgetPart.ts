@@ -4,8 +4,8 @@ import { freeSpaceLossDb, type LinkDirection, linkBudget } from '@finial/radio';
 import type { Finding } from '@finial/units';
 import type { PatternPart } from './antennaPart.js';
 import type { BuiltPlan } from './builtPlan.js';
+import { defaultLocationSigmaDb, type GroundPath } from './groundPath.js';
 import { loraModulation } from './loraModulation.js';
-import { defaultLocationSigmaDb, type GroundPath } from './terrainPart.js';
 
 /** How sure a predicted link is. */
 export interface LinkCertainty {

@@ -164,6 +164,24 @@ export interface WalkPlan {
   readonly onBadRow?: 'stop' | 'skip' | undefined;
 }
 
+/** The log of a fixed node that the gateway has heard for weeks. */
+export interface BeaconPlan {
+  /** Path of the log (CSV), from the plan's own folder. */
+  readonly file: string;
+  /** Which column of the log holds which field, where its name differs. */
+  readonly columns?: Readonly<Record<string, string | WalkColumn>> | undefined;
+  /** Decimal mark of the numbers; a point when left out. */
+  readonly decimal?: '.' | ',' | undefined;
+  /** What to do with a row that cannot be read; `stop` when left out. */
+  readonly onBadRow?: 'stop' | 'skip' | undefined;
+  /** Jump in dB that the watch shall find soonest, 0.1 to 40; 3 when left out. */
+  readonly stepDb?: number | undefined;
+  /** Frames from the first on that tell what is normal, 50 to 100000; 200 when left out. All must be well then. */
+  readonly referenceCount?: number | undefined;
+  /** When the watch ended, as a time of ISO 8601 in UTC, so that a beacon that fell silent is noticed; its last frame when left out. */
+  readonly untilTime?: string | undefined;
+}
+
 /** A gateway plan: what the maker builds, and the files that prove it. */
 export interface Plan {
   /** Path or address of the JSON Schema, for editors; not read. */
@@ -192,6 +210,8 @@ export interface Plan {
   readonly terrain?: TerrainPlan | undefined;
   /** The walk that proves the coverage. */
   readonly walk?: WalkPlan | undefined;
+  /** The fixed node that shows how the gateway ages. */
+  readonly beacon?: BeaconPlan | undefined;
 }
 
 const regionNames = [
@@ -333,18 +353,39 @@ const walkColumn = z.strictObject({
   inverted: z.boolean().optional().describe('True where the column marks the missed frames.'),
 });
 
-const walk = z.strictObject({
-  file: text(500).describe("Path of the walk log (CSV or GeoJSON), from the plan's own folder."),
+/** How any log of frames is read. */
+const logKeys = {
   columns: z
     .record(text(60), z.union([text(200), walkColumn]))
     .optional()
     .describe('Which column of the log holds which field, where its name differs.'),
-  receivedOnly: z.boolean().optional().describe('True for a log that lists received frames only.'),
   decimal: z.enum(['.', ',']).optional().describe('Decimal mark of the numbers in a CSV log.'),
   onBadRow: z
     .enum(['stop', 'skip'])
     .optional()
     .describe('What to do with a row that cannot be read; stop when left out.'),
+};
+
+const walk = z.strictObject({
+  file: text(500).describe("Path of the walk log (CSV or GeoJSON), from the plan's own folder."),
+  receivedOnly: z.boolean().optional().describe('True for a log that lists received frames only.'),
+  ...logKeys,
+});
+
+const beacon = z.strictObject({
+  file: text(500).describe("Path of the beacon's log (CSV), from the plan's own folder."),
+  ...logKeys,
+  stepDb: between(0.1, 40)
+    .optional()
+    .describe('Jump in dB that the watch shall find soonest; 3 when left out.'),
+  referenceCount: between(50, 100_000)
+    .int()
+    .optional()
+    .describe('Frames from the first on that tell what is normal; 200 when left out.'),
+  untilTime: z.iso
+    .datetime()
+    .optional()
+    .describe('When the watch ended, in UTC: 2026-05-01T00:00:00Z; its last frame when left out.'),
 });
 
 /** The plan format as a schema; the published `plan.schema.json` is made from it. */
@@ -364,4 +405,5 @@ export const planSchema: z.ZodType<Plan> = z.strictObject({
   site: siteSchema.optional().describe('Supply, heat, wind and dangers of the site.'),
   terrain: terrainSchema.optional().describe('The ground round the gateway.'),
   walk: walk.optional().describe('The walk that proves the coverage.'),
+  beacon: beacon.optional().describe('The fixed node that shows how the gateway ages.'),
 }) satisfies z.ZodType<Plan>;

@@ -1,5 +1,6 @@
 import type { Dossier } from './Dossier.js';
 import { antennaSection } from './page/antennaSection.js';
+import { beaconSection } from './page/beaconSection.js';
 import { calibrationSection } from './page/calibrationSection.js';
 import { coverageSection } from './page/coverageSection.js';
 import { exposureSection } from './page/exposureSection.js';
@@ -8,6 +9,7 @@ import { lawSection } from './page/lawSection.js';
 import { linkBudgetSection } from './page/linkBudgetSection.js';
 import { type Markup, markup } from './page/markup.js';
 import { verdictList } from './page/parts.js';
+import { reliefStore } from './page/reliefImage.js';
 import { siteSection } from './page/siteSection.js';
 import { statementSection } from './page/statementSection.js';
 import { stylesheet, stylesheetHash } from './page/stylesheet.js';
@@ -43,7 +45,7 @@ import { distance } from './page/wording.js';
  */
 export function renderHtml(dossier: Dossier): string {
   const { plan, verdict } = dossier;
-  const policy = `default-src 'none'; style-src 'sha256-${stylesheetHash}'; base-uri 'none'; form-action 'none'`;
+  const policy = `default-src 'none'; img-src data:; style-src 'sha256-${stylesheetHash}'; base-uri 'none'; form-action 'none'`;
   const page = markup`<!doctype html>
 <html lang="en">
 <head>
@@ -55,6 +57,7 @@ export function renderHtml(dossier: Dossier): string {
 <style>${{ markupText: stylesheet }}</style>
 </head>
 <body>
+${dossier.terrain?.relief === undefined ? null : reliefStore(dossier.terrain.relief)}
 <div class="page">
 <header>
 <p class="crest">Finial · gateway dossier</p>
@@ -74,9 +77,10 @@ ${dossier.feedline === undefined ? null : feedlineSection(dossier.feedline)}
 ${dossier.antenna === undefined ? null : antennaSection(dossier.antenna)}
 ${dossier.site === undefined ? null : siteSection(dossier.site)}
 ${dossier.terrain === undefined ? null : terrainSection(dossier.terrain)}
-${dossier.coverage === undefined ? null : coverageSection(plan, dossier.coverage, dossier.walk)}
+${dossier.coverage === undefined || dossier.terrain === undefined ? null : coverageSection(plan, dossier.coverage, dossier.terrain, dossier.walk)}
 ${dossier.walk === undefined ? null : walkSection(dossier, dossier.walk)}
-${dossier.calibration === undefined || dossier.coverage === undefined ? null : calibrationSection(plan, dossier.coverage, dossier.calibration)}
+${dossier.calibration === undefined || dossier.coverage === undefined ? null : calibrationSection(plan, dossier.coverage, dossier.terrain?.relief, dossier.calibration)}
+${dossier.beacon === undefined ? null : beaconSection(dossier.beacon)}
 ${dossier.walk?.statement === undefined ? null : statementSection(dossier.walk.statement)}
 ${missingSection(dossier)}
 ${footSection(dossier)}

@@ -115,7 +115,7 @@ function skippedFinding(skipped: readonly SkippedRow[], walk: WalkPlan): Finding
 }
 
 /** A spot whose delivery is poor although a farther one's is good: ground or houses in the way, not distance. */
-function hollowFinding(spots: readonly SpotSummary[]): Finding[] {
+export function hollowFinding(spots: readonly SpotSummary[]): Finding[] {
   const good = spots.filter(({ ratio, distanceM }) => ratio >= 0.9 && distanceM !== undefined);
   const farthestGoodM = Math.max(0, ...good.map(({ distanceM }) => distanceM ?? 0));
   const hollows = spots.filter(
@@ -135,7 +135,11 @@ function hollowFinding(spots: readonly SpotSummary[]): Finding[] {
   ];
 }
 
-function optimismFinding(observations: readonly Observation[], fit: PathLossFit | undefined): Finding[] {
+/** What missed frames do to a law of distance. */
+export function optimismFinding(
+  observations: readonly Observation[],
+  fit: PathLossFit | undefined,
+): Finding[] {
   const missed = observations.filter(({ received }) => !received).length;
   if (fit === undefined || missed === 0) return [];
   const far = fit.censoring?.optimism.at(-1);

@@ -40,16 +40,16 @@ describe('the sweep', () => {
       868.1e6, 868.3e6, 868.5e6,
     ]);
     const rows = sweepText.split('\n').filter((line) => /^\d/.test(line));
-    expect(antenna?.curves?.frequencyHz).toHaveLength(rows.length);
+    expect(antenna?.cuts[0]?.curves?.frequencyHz).toHaveLength(rows.length);
     const [, real = 0, imaginary = 0] = (rows[0] ?? '').split(' ').map(Number);
-    expect(antenna?.curves?.reflectionCoefficient[0]).toBeCloseTo(Math.hypot(real, imaginary), 12);
+    expect(antenna?.cuts[0]?.curves?.reflectionCoefficient[0]).toBeCloseTo(Math.hypot(real, imaginary), 12);
   });
 
   test('a table of VSWR does too, without impedance', async () => {
     const plan = withAntenna({ sweeps: [{ file: 'a.csv', elementLengthM: 0.08 }] });
     const csv = 'frequency_hz,vswr\n840e6,2.1\n850e6,1.6\n860e6,1.2\n870e6,1.5\n880e6,2.0\n';
     const dossier = await assembleDossier(plan, { 'a.csv': csv });
-    expect(dossier.antenna?.curves?.resistanceOhm).toBeUndefined();
+    expect(dossier.antenna?.cuts[0]?.curves?.resistanceOhm).toBeUndefined();
     expect(renderHtml(dossier)).toContain('Standing-wave ratio');
   });
 

@@ -118,6 +118,7 @@ describe('the walk', () => {
       'site',
       'terrain',
       'walk',
+      'beacon',
     ]);
   });
 

@@ -1,8 +1,9 @@
 import { mkdtemp, readdir, readFile, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { readSurvey } from '@finial/survey';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { run } from '../src/commandLine.js';
+import { finial, refusalLine } from './commandTerminal.js';
 import { exampleLog, examplePlan } from './examplePlan.js';
 
 let folder = '';
@@ -12,25 +13,6 @@ beforeEach(async () => {
   await writeFile(join(folder, 'walk.csv'), exampleLog);
 });
 
-/** Runs the command and returns its exit code and what it wrote. */
-async function finial(
-  words: readonly string[],
-  isTerminal = false,
-): Promise<{ code: number; out: string; err: string }> {
-  let out = '';
-  let err = '';
-  const code = await run(words, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    isTerminal,
-  });
-  return { code, out, err };
-}
-
 const dossier = (...rest: string[]): string[] => ['dossier', join(folder, 'plan.json'), ...rest];
 
 describe('finial dossier', () => {
@@ -39,9 +21,38 @@ describe('finial dossier', () => {
     const result = await finial(dossier('--out', out));
     expect(result).toMatchObject({ code: 0, err: '' });
     expect(result.out).toContain('13 of 18 frames at 3 spots');
-    expect((await readdir(out)).sort()).toEqual(['coverage.geojson', 'dossier.html', 'dossier.json']);
+    expect((await readdir(out)).sort()).toEqual([
+      'coverage.geojson',
+      'dossier.html',
+      'dossier.json',
+      'survey.csv',
+    ]);
     const written = JSON.parse(await readFile(join(out, 'dossier.json'), 'utf8')) as { format: string };
     expect(written.format).toBe('finial-dossier');
+  });
+
+  test('survey.csv holds the observations, and can be read again', async () => {
+    const out = join(folder, 'out');
+    await finial(dossier('--out', out));
+    const { observations } = readSurvey(await readFile(join(out, 'survey.csv'), 'utf8'));
+    expect(observations).toHaveLength(18);
+    expect(observations.filter(({ received }) => received)).toHaveLength(13);
+    expect(observations[0]).toMatchObject({ spot: 'quay', rssiDbm: -92, snrDb: 8, spreadingFactor: 9 });
+  });
+
+  test('long findings are wrapped at the width of the terminal', async () => {
+    const { out } = await finial(dossier('--out', join(folder, 'out')), { columns: 60 });
+    const lines = out.split('\n').filter((line) => !line.startsWith('Written'));
+    expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(60);
+    expect(Math.max(...lines.map((line) => line.length))).toBeGreaterThan(50);
+  });
+
+  test('a folder that cannot be made is refused in one line, and what stands there stays', async () => {
+    const taken = join(folder, 'taken');
+    await writeFile(taken, 'mine');
+    const refusal = refusalLine(await finial(dossier('--out', taken)));
+    expect(refusal).toMatch(/^--out: expected a place that can be written to \(E\w+\), got ".*taken"$/);
+    expect(await readFile(taken, 'utf8')).toBe('mine');
   });
 
   test('--json prints and writes nothing', async () => {
@@ -62,8 +73,8 @@ describe('finial dossier', () => {
   });
 
   test('progress is shown to a person and not to a pipe', async () => {
-    expect((await finial(dossier('--json'), true)).err).toContain('walk');
-    expect((await finial(dossier('--json'), false)).err).toBe('');
+    expect((await finial(dossier('--json'), { isTerminal: true })).err).toContain('walk');
+    expect((await finial(dossier('--json'))).err).toBe('');
   });
 });
 
@@ -132,7 +143,7 @@ describe('bad input is exit code 2, one line, and nothing written', () => {
     expect(await readdir(folder)).not.toContain('out');
   });
 
-  test.each([[['dossier']], [['dossier', 'a.json', '--colour', 'red']], [['nonsense']], [[]]])(
+  test.each([[['dossier']], [['dossier', 'a.json', '--colour', 'red']], [['nonsense']], [['plan']], [[]]])(
     '%j is answered with help',
     async (words) => {
       const { code, err } = await finial(words);
@@ -140,18 +151,4 @@ describe('bad input is exit code 2, one line, and nothing written', () => {
       expect(err).toMatch(/finial/);
     },
   );
-});
-
-describe('--help', () => {
-  test('of the command names every command, the exit codes and an example', async () => {
-    const { code, out } = await finial(['--help']);
-    expect(code).toBe(0);
-    expect(out).toMatch(/dossier[\s\S]*Exit codes: 0[\s\S]*Example:/);
-  });
-
-  test('of dossier explains every option', async () => {
-    const { code, out } = await finial(['dossier', '--help']);
-    expect(code).toBe(0);
-    for (const word of ['<plan.json>', '--out <folder>', '--json', 'Example:']) expect(out).toContain(word);
-  });
 });

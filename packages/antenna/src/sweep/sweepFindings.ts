@@ -24,7 +24,7 @@ export function sweepFindings(facts: SweepFacts): readonly Finding[] {
     reflectionAboveOne(facts),
     noMinimum(facts),
     sparseSweep(facts),
-    vswrAtTarget(facts),
+    targetVswr(facts),
     vswrInBand(facts),
     bandOutside(facts),
     channelsOutside(facts),
@@ -58,7 +58,7 @@ function sparseSweep({ atTarget }: SweepFacts): Finding | undefined {
   return { rule: 'sparse-sweep', severity: 'note', message, measured, limit: String(greatestDoubt), source };
 }
 
-function vswrAtTarget({ atTarget }: SweepFacts): Finding | undefined {
+function targetVswr({ atTarget }: SweepFacts): Finding | undefined {
   if (isGood(atTarget)) return undefined;
   const message = `At ${megahertz(atTarget.frequencyHz)} the VSWR is ${vswrInWords(atTarget)}: trim or match the antenna.`;
   return { rule: 'vswr-at-target', severity: 'fix', message, ...comparison(atTarget), source };

@@ -1,35 +1,46 @@
 import type { SweepPoint, SweepReading } from '@finial/antenna';
-import type { AntennaPart, PatternPart, SweepCurves } from '../antennaPart.js';
+import type { AntennaCut, AntennaPart, PatternPart } from '../antennaPart.js';
 import { type Markup, markup } from './markup.js';
-import { foldedTable } from './parts.js';
+import { foldedTable, table } from './parts.js';
 import { patternPicture } from './patternPicture.js';
 import { sweepPicture } from './sweepPicture.js';
 import { decibels, decimal, megahertz } from './wording.js';
 
 /** The antenna: what to cut, its sweep and its pattern. */
-export function antennaSection({ sweep, curves, trim, pattern }: AntennaPart): Markup {
+export function antennaSection({ sweep, cuts, trim, pattern }: AntennaPart): Markup {
   return markup`<section aria-labelledby="antenna">
 <h2 id="antenna">The antenna</h2>
 ${trim === undefined ? null : markup`<p class="lead">${trim.reason}</p>`}
 <div class="pair">
-${sweep === undefined || curves === undefined ? null : sweepFigure(sweep, curves)}
+${sweep === undefined ? null : sweepFigure(sweep, cuts)}
 ${pattern === undefined ? null : patternFigure(pattern)}
 </div>
+${cuts.length < 2 ? null : table('The cuts', ['Element', 'Best at', 'VSWR where wanted'], cuts.map(cutCells))}
 ${sweep === undefined ? null : foldedTable('The sweep', 'What the last sweep shows', ['At', 'Frequency', 'VSWR', 'Return loss', 'Mismatch loss', 'Resistance', 'Reactance'], sweepRows(sweep))}
 ${pattern === undefined ? null : foldedTable('The pattern', 'Gain by elevation', ['Elevation', 'Gain'], patternRows(pattern))}
 <p class="caution">Trim on the bench, not on the mast. Switch the radio off first; keep antenna and mast clear of overhead lines, and do not work up there in wind or thunder.</p>
 </section>`;
 }
 
-function sweepFigure(sweep: SweepReading, curves: SweepCurves): Markup {
+function cutCells({ file, elementLengthM, resonanceHz, targetVswr }: AntennaCut): string[] {
+  return [
+    elementLengthM === undefined ? file : `${decimal(elementLengthM * 1000, 1)}\u00a0mm`,
+    resonanceHz === undefined ? '–' : `${decimal(resonanceHz / 1e6, 1)}\u00a0MHz`,
+    targetVswr === undefined ? '–' : decimal(targetVswr, 2),
+  ];
+}
+
+function sweepFigure(sweep: SweepReading, cuts: readonly AntennaCut[]): Markup {
   const { tenDbBand } = sweep;
+  const [last, ...earlier] = cuts.map(({ curves }) => curves).toReversed();
   const series = {
-    ...curves,
+    ...(last ?? { frequencyHz: [], reflectionCoefficient: [] }),
+    earlier: earlier.toReversed(),
     targetHz: sweep.targetHz,
     resonanceHz: sweep.resonanceHz,
     band: tenDbBand && { lowerHz: tenDbBand.lowerHz, upperHz: tenDbBand.upperHz },
   };
-  return markup`<figure>${sweepPicture(series)}<figcaption>VSWR above, impedance below, over frequency in MHz. Shaded: at most a tenth of the power comes back.</figcaption></figure>`;
+  return markup`<figure>${sweepPicture(series)}<figcaption>VSWR above, impedance below, over frequency in MHz. Shaded: at most a tenth of the power comes back.${cuts.length < 2 ? '' : ' Thin lines: before the last cuts.'}</figcaption></figure>`;
 }
 
 function patternFigure(pattern: PatternPart): Markup {

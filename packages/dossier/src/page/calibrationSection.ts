@@ -1,14 +1,21 @@
 import type { CalibrationPart } from '../calibrationPart.js';
 import type { CoveragePart } from '../coveragePart.js';
 import type { Plan } from '../plan.js';
+import type { ReliefPart } from '../reliefPart.js';
 import { type Markup, markup } from './markup.js';
 import { foldedTable, table } from './parts.js';
 import { predictedAgainstMeasured } from './predictedAgainstMeasured.js';
 import { receptionMap } from './receptionMap.js';
+import { errorClasses, residualMap } from './residualMap.js';
 import { decibels, decimal, distance } from './wording.js';
 
 /** How far the prediction was off, what both say together, and where to walk next. */
-export function calibrationSection(plan: Plan, coverage: CoveragePart, calibration: CalibrationPart): Markup {
+export function calibrationSection(
+  plan: Plan,
+  coverage: CoveragePart,
+  relief: ReliefPart | undefined,
+  calibration: CalibrationPart,
+): Markup {
   const { verdict, before, after, within, spots, heardSpots, remainingSpreadDb, residuals } = calibration;
   const scores =
     after === undefined
@@ -21,9 +28,11 @@ export function calibrationSection(plan: Plan, coverage: CoveragePart, calibrati
 ${spots} spots, ${spots - heardSpots} of them deaf; ${decibels(remainingSpreadDb, 'dB')} from spot to spot remain.</p>
 <div class="pair">
 <figure>${predictedAgainstMeasured(calibration)}<figcaption>On the line: as predicted; below it: worse. Arrows: nothing arrived, the level lies at most there.</figcaption></figure>
-<figure>${receptionMap(plan.gateway.position, coverage, calibration)}${bandLegend(calibration)}
-<figcaption>Probability that a frame at SF${calibration.spreadingFactor} gets through: prediction and walk together. Numbers: where to walk next.</figcaption></figure>
+<figure>${residualMap(plan.gateway.position, coverage, relief, calibration)}${errorLegend()}
+<figcaption>Error of the prediction at each spot. Dashed: nothing arrived, the error is at least this.</figcaption></figure>
 </div>
+<figure>${receptionMap(plan.gateway.position, coverage, relief, calibration)}${bandLegend(calibration)}
+<figcaption>Probability that a frame at SF${calibration.spreadingFactor} gets through: prediction and walk together. Numbers: where to walk next.</figcaption></figure>
 ${table('Where to walk next', ['Place', 'Latitude', 'Longitude', 'Distance', 'Map uncertainty'], nextRows(calibration))}
 ${foldedTable('The spots', 'Predicted and measured level by spot', ['Spot', 'Distance', 'Predicted', 'Error', 'After correction'], residuals.map(residualCells))}
 </section>`;
@@ -47,6 +56,14 @@ function residualCells(spot: CalibrationPart['residuals'][number]): string[] {
     decibels(spot.errorDb, 'dB'),
     decibels(spot.remainingErrorDb, 'dB'),
   ];
+}
+
+function errorLegend(): Markup {
+  const entries = errorClasses.map(
+    ({ name }, index) =>
+      markup`<li><svg viewBox="0 0 12 12" aria-hidden="true"><circle class="error error-${index}" cx="6" cy="6" r="5"/></svg>${name}</li>`,
+  );
+  return markup`<ul class="legend" aria-label="Error of the prediction">${entries}</ul>`;
 }
 
 function bandLegend({ bands }: CalibrationPart): Markup {

@@ -8,6 +8,8 @@ export interface DrawnChain {
   readonly parts: readonly ChainPartLoss[];
   readonly joints: readonly ChainJoint[];
   readonly lossDb: number;
+  /** Name of the run, where it is not the plan's own. */
+  readonly name?: string | undefined;
 }
 
 const top = 12;
@@ -19,7 +21,7 @@ const spine = 16;
  * The feedline from the gateway (top) to the antenna (bottom): a box for each part with its loss, and between two parts a mark that says
  * whether they join.
  */
-export function chainPicture({ parts, joints, lossDb }: DrawnChain): Markup {
+export function chainPicture({ parts, joints, lossDb, name }: DrawnChain, id = 'chain'): Markup {
   const height = top + parts.length * partHeight + joints.length * jointHeight + 6;
   const greatest = Math.max(0.01, ...parts.map((part) => part.lossDb));
   const drawn = parts.map((part, index) => {
@@ -32,7 +34,8 @@ export function chainPicture({ parts, joints, lossDb }: DrawnChain): Markup {
   });
   const broken = joints.filter(({ mates }) => !mates).length;
   const description = `${parts.length} parts, ${decimal(lossDb, 2)} dB in all. ${broken === 0 ? 'Every joint mates.' : `${broken} of ${joints.length} joints do not mate.`} The table below names each.`;
-  return picture({ id: 'chain', height, title: 'Feedline from gateway to antenna', description }, drawn);
+  const title = `Feedline from gateway to antenna${name === undefined ? '' : `: ${name}`}`;
+  return picture({ id, height, title, description }, drawn);
 }
 
 function partBox(part: ChainPartLoss, y: number, greatest: number): Markup {

@@ -1,52 +1,36 @@
 import type { CoveragePart } from '../coveragePart.js';
 import type { Position } from '../position.js';
+import type { TerrainPart } from '../terrainPart.js';
 import type { SpotSummary } from '../walkPart.js';
-import { areaPath, gatewayMark, metresFrom, ring, ringRadii, scaleBar } from './localMap.js';
+import { circleMap, isOnMap, type Placing } from './circleMap.js';
+import { areaPath } from './localMap.js';
 import { type Markup, markup } from './markup.js';
-import { at, label, picture, pictureWidth } from './svg.js';
+import { pathAddress } from './placePathFigures.js';
+import { at } from './svg.js';
 import { decimal, percent } from './wording.js';
 
-const margin = 8;
-
-/** Areas by the fastest data rate that a median place gets, with the spots of the walk on them. */
+/** Areas by the fastest data rate that a median place gets, over the relief, with the spots of the walk on them; a spot leads to its ground. */
 export function coverageMap(
   gateway: Position,
   { radiusM, bands, knownPolygons }: CoveragePart,
+  { relief, places }: Pick<TerrainPart, 'relief' | 'places'>,
   spots: readonly SpotSummary[],
 ): Markup {
-  const scale = (pictureWidth / 2 - margin) / radiusM;
-  const middle = pictureWidth / 2;
-  const height = pictureWidth + 22;
-  const place = (position: Position) => {
-    const { east, north } = metresFrom(gateway, position);
-    return [middle + east * scale, middle - north * scale] as const;
-  };
-  const isInside = ([x, y]: readonly [number, number]) =>
-    Math.hypot(x - middle, y - middle) <= radiusM * scale;
-  const dots = spots.flatMap((spot) => {
-    const [x, y] = place(spot);
-    return isInside([x, y]) ? [spotMark(x, y, spot)] : [];
-  });
-  return picture(
-    {
-      id: 'coverage-map',
-      height,
-      title: 'Predicted coverage by data rate, and the spots of the walk',
-      description: `Areas within ${decimal(radiusM / 1000, 1)} km, in the table below with their sizes.`,
-    },
-    [
-      markup`<circle class="unknown" cx="${middle}" cy="${middle}" r="${at(radiusM * scale)}"/>`,
-      areaPath('no data rate', knownPolygons, 'ground', place),
-      ...bands.map(({ name, polygons }, index) =>
+  return circleMap({
+    id: 'coverage-map',
+    title: 'Predicted coverage by data rate, and the spots of the walk',
+    description: `Areas within ${decimal(radiusM / 1000, 1)} km, in the table below with their sizes.`,
+    hasLinks: true,
+    gateway,
+    radiusM,
+    knownPolygons,
+    relief,
+    areas: (place) =>
+      bands.map(({ name, polygons }, index) =>
         areaPath(name, polygons, `cover cover-${bandClass(index, bands.length)}`, place),
       ),
-      ...ringRadii(radiusM).map((each) => ring(middle, middle, each, scale)),
-      ...dots,
-      gatewayMark(middle, middle),
-      ...scaleBar(scale, height),
-      label(pictureWidth - 12, 16, 'N ↑', 'name', 'end'),
-    ],
-  );
+    marks: (place) => spots.map((spot) => spotMark(spot, place, pathAddress(places, spot.spot))),
+  });
 }
 
 /** Spots in black and white, since the colours are those of the prediction. */
@@ -60,10 +44,13 @@ export const heardClasses: readonly {
   { least: 0, name: 'below 10 %', mark: 'unheard' },
 ];
 
-function spotMark(x: number, y: number, spot: SpotSummary): Markup {
+function spotMark(spot: SpotSummary, place: Placing, address: string | undefined): Markup {
+  const [x, y] = place(spot);
+  if (!isOnMap([x, y])) return markup``;
   const { mark = '' } = heardClasses.find(({ least }) => spot.ratio >= least) ?? {};
   const words = `${spot.spot}: ${spot.received} of ${spot.sent} frames, ${percent(spot.ratio)}`;
-  return markup`<circle class="heard-spot ${mark}" cx="${at(x)}" cy="${at(y)}" r="4.5"><title>${words}</title></circle>`;
+  const dot = markup`<circle class="heard-spot ${mark}" cx="${at(x)}" cy="${at(y)}" r="4.5"><title>${words}</title></circle>`;
+  return address === undefined ? dot : markup`<a href="${address}" aria-label="${words}">${dot}</a>`;
 }
 
 /** Class of a band for the style sheet; the fastest rate is 0. */

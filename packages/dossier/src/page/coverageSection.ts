@@ -1,6 +1,7 @@
 import type { CoveragePart } from '../coveragePart.js';
 import type { Plan } from '../plan.js';
 import type { SitesPart } from '../sitesPart.js';
+import type { TerrainPart } from '../terrainPart.js';
 import type { WalkPart } from '../walkPart.js';
 import { bandClass, coverageMap, heardClasses } from './coverageMap.js';
 import { type Markup, markup } from './markup.js';
@@ -9,7 +10,12 @@ import { sitesPicture } from './sitesPicture.js';
 import { decibels, decimal, distance, percent } from './wording.js';
 
 /** Where the node is heard by prediction, data rate by data rate, with the walk's spots on the map. */
-export function coverageSection(plan: Plan, coverage: CoveragePart, walk: WalkPart | undefined): Markup {
+export function coverageSection(
+  plan: Plan,
+  coverage: CoveragePart,
+  terrain: TerrainPart,
+  walk: WalkPart | undefined,
+): Markup {
   const { bands, radiusM, cellM } = coverage;
   const widest = bands[0];
   return markup`<section aria-labelledby="coverage">
@@ -17,8 +23,8 @@ export function coverageSection(plan: Plan, coverage: CoveragePart, walk: WalkPa
 <p>Uplinks of the plan's node, over the ground of the elevation files, ${distance(radiusM)} around and every ${distance(cellM)}.
 ${widest === undefined ? '' : `Within it ${squareKilometres(widest.areaM2)} are heard at ${widest.name} at the median place.`}
 Half of the places of a colour get less, and the model may err by 12 dB: a walk decides.</p>
-<figure>${coverageMap(plan.gateway.position, coverage, walk?.spots ?? [])}${bandLegend(coverage)}${walk === undefined ? null : spotLegend()}
-<figcaption>Fastest data rate that is heard, at the median place. ${walk === undefined ? '' : 'Dots: the spots of the walk, by the share of frames received.'} Outside the shaded ground there is no elevation data.</figcaption></figure>
+<figure>${coverageMap(plan.gateway.position, coverage, terrain, walk?.spots ?? [])}${bandLegend(coverage)}${walk === undefined ? null : spotLegend()}
+<figcaption>Fastest data rate that is heard, at the median place. ${walk === undefined ? '' : 'Dots: the spots of the walk, by the share of frames received; each leads to its ground.'} Outside the shaded ground there is no elevation data.</figcaption></figure>
 ${foldedTable('The areas', 'Predicted area by data rate', ['Data rate', 'Needed power', 'Area', 'Share'], bands.map(cellsOf))}
 ${coverage.sites === undefined ? null : sitesOf(coverage.sites)}
 </section>`;

@@ -29,12 +29,11 @@ function comparison({ measured, limit }: Finding): string {
 /** Row names beyond this many characters get room for more than a word in a line. */
 const longestOneWord = 12;
 
+/** Cells of a row, in words or as markup; the first names the row. */
+export type TableRow = readonly (string | Markup)[];
+
 /** A table that scrolls by itself where the page is narrow, reachable by keyboard. */
-export function table(
-  caption: string,
-  head: readonly string[],
-  rows: readonly (readonly string[])[],
-): Markup {
+export function table(caption: string, head: readonly string[], rows: readonly TableRow[]): Markup {
   const titles = head.map((title) => markup`<th scope="col">${title}</th>`);
   const body = rows.map((row) => {
     const cells = row.map((cell, index) =>
@@ -42,8 +41,8 @@ export function table(
     );
     return markup`<tr>${join(cells, '')}</tr>`;
   });
-  const named = rows.some(([first = '']) => first.length > longestOneWord) ? 'named' : 'plain';
-  return markup`<div class="scroll" tabindex="0" role="region" aria-label="${caption}"><table class="${named}"><caption>${caption}</caption>
+  const named = rows.some(([first]) => typeof first !== 'string' || first.length > longestOneWord);
+  return markup`<div class="scroll" tabindex="0" role="region" aria-label="${caption}"><table class="${named ? 'named' : 'plain'}"><caption>${caption}</caption>
 <thead><tr>${join(titles, '')}</tr></thead><tbody>${body}</tbody></table></div>`;
 }
 
@@ -52,7 +51,7 @@ export function foldedTable(
   summary: string,
   caption: string,
   head: readonly string[],
-  rows: readonly (readonly string[])[],
+  rows: readonly TableRow[],
 ): Markup {
   return markup`<details><summary>${summary}</summary>${table(caption, head, rows)}</details>`;
 }

@@ -24,7 +24,13 @@ const top = 14;
 const bottom = 190;
 
 /** Ground, straight ray and Fresnel zone between gateway (left) and node (right). */
-export function profilePicture(profile: DrawnProfile): Markup {
+export function profilePicture(
+  profile: DrawnProfile,
+  name: { readonly id: string; readonly title: string } = {
+    id: 'profile',
+    title: 'Ground between gateway and node',
+  },
+): Markup {
   const { distanceM, raisedM, fresnelLowerM, gatewayHeightM, nodeHeightM, worst, description } = profile;
   const lengthM = distanceM.at(-1) ?? 1;
   const ends = [gatewayHeightM, nodeHeightM];
@@ -44,22 +50,19 @@ export function profilePicture(profile: DrawnProfile): Markup {
     ([each]) => at(x(each)),
     ([, height]) => at(y(height)),
   );
-  return picture(
-    { id: 'profile', height: bottom + 30, title: 'Ground between gateway and node', description },
-    [
-      ...axes(x, y),
-      markup`<path class="hill" d="${ground(points) ?? ''}"/>`,
-      markup`<path class="noise" fill="none" d="${lower(zone) ?? ''}"/>`,
-      line('ray', x(0), y(gatewayHeightM), x(lengthM), y(nodeHeightM)),
-      markup`<circle class="gateway" cx="${at(x(0))}" cy="${at(y(gatewayHeightM))}" r="4"/>`,
-      markup`<circle class="spot share-0" cx="${at(x(lengthM))}" cy="${at(y(nodeHeightM))}" r="4"/>`,
-      ...(worst === undefined
-        ? []
-        : [
-            markup`<path class="unjoined" d="M${at(x(worst.distanceM)) - 4} ${at(y(worst.raisedM)) - 4}l8 8m0 -8l-8 8"/>`,
-          ]),
-    ],
-  );
+  return picture({ ...name, height: bottom + 30, description }, [
+    ...axes(x, y),
+    markup`<path class="hill" d="${ground(points) ?? ''}"/>`,
+    markup`<path class="noise" fill="none" d="${lower(zone) ?? ''}"/>`,
+    line('ray', x(0), y(gatewayHeightM), x(lengthM), y(nodeHeightM)),
+    markup`<circle class="gateway" cx="${at(x(0))}" cy="${at(y(gatewayHeightM))}" r="4"/>`,
+    markup`<circle class="spot share-0" cx="${at(x(lengthM))}" cy="${at(y(nodeHeightM))}" r="4"/>`,
+    ...(worst === undefined
+      ? []
+      : [
+          markup`<path class="unjoined" d="M${at(x(worst.distanceM)) - 4} ${at(y(worst.raisedM)) - 4}l8 8m0 -8l-8 8"/>`,
+        ]),
+  ]);
 }
 
 type Scale = ((value: number) => number) & { ticks(count?: number): number[] };

@@ -1,5 +1,4 @@
 import { scaleLinear } from 'd3-scale';
-import { area } from 'd3-shape';
 import { join, type Markup, markup } from './markup.js';
 import { at, label, line, picture, pictureWidth } from './svg.js';
 import { decimal } from './wording.js';
@@ -13,49 +12,56 @@ export interface DrawnSkyline {
   readonly description: string;
 }
 
-const left = 34;
-const right = pictureWidth - 8;
-const top = 12;
-const bottom = 112;
-const winds = ['N', 'E', 'S', 'W', 'N'];
+const middle = pictureWidth / 2;
+const height = 316;
+const centre = height / 2 + 2;
+const rim = 132;
+/** Room in the middle, so that the highest ground does not run together there. */
+const hub = 40;
+const winds = ['N', 'NE', 'E', 'SE', 'S', 'SW', 'W', 'NW'];
 
-/** What an eye at the antenna sees: the edge of the ground against the sky, from north over east round to north. */
+type Point = readonly [number, number];
+
+/**
+ * The skyline as a rose: looking up from the antenna, the ground stands in from the rim, and the sky is the middle. The angle of a
+ * ring is drawn larger than it is.
+ */
 export function skylinePicture({ azimuthDeg, elevationDeg, description }: DrawnSkyline): Markup {
-  const x = scaleLinear().domain([0, 360]).range([left, right]);
-  const y = scaleLinear()
-    .domain([Math.min(-1, ...elevationDeg), Math.max(1, ...elevationDeg)])
+  const radius = scaleLinear()
+    .domain([Math.min(-1, ...elevationDeg), Math.max(2, ...elevationDeg)])
     .nice(4)
-    .range([bottom, top]);
-  const first = elevationDeg[0] ?? 0;
-  const points = [
-    ...azimuthDeg.map((each, index) => [each, elevationDeg[index] ?? 0] as const),
-    [360, first] as const,
-  ];
-  const ground = area<readonly [number, number]>(
-    ([each]) => at(x(each)),
-    bottom,
-    ([, angle]) => at(y(angle)),
-  );
-  return picture(
-    { id: 'skyline', height: bottom + 26, title: 'Skyline seen from the antenna', description },
-    [
-      ...y
-        .ticks(4)
-        .map((angle) =>
-          join([
-            line('grid', left, y(angle), right, y(angle)),
-            label(
-              left - 4,
-              y(angle) + 4,
-              `${decimal(angle, Number.isInteger(angle) ? 0 : 1)}°`,
-              'mark',
-              'end',
-            ),
-          ]),
-        ),
-      markup`<path class="hill" d="${ground(points) ?? ''}"/>`,
-      line('rule', left, y(0), right, y(0)),
-      ...winds.map((wind, index) => label(x(index * 90), bottom + 16, wind, 'mark', 'middle')),
-    ],
-  );
+    .range([rim, hub]);
+  const place = (azimuth: number, fromCentre: number): Point => {
+    const angle = (azimuth * Math.PI) / 180;
+    return [at(middle + fromCentre * Math.sin(angle)), at(centre - fromCentre * Math.cos(angle))];
+  };
+  const edge = azimuthDeg.map((azimuth, index) => place(azimuth, radius(elevationDeg[index] ?? 0)));
+  const ticks = radius.ticks(4).filter((angle) => radius(angle) < rim - 6);
+  return picture({ id: 'skyline', height, title: 'Skyline seen from the antenna', description }, [
+    markup`<path class="hill" fill-rule="evenodd" d="${circlePath(rim)}${closed(edge)}"/>`,
+    ...ticks.map((angle) => angleRing(angle, radius(angle))),
+    ...winds.map((wind, index) => {
+      const [x, y] = place(index * 45, rim + 12);
+      const [x1, y1] = place(index * 45, rim);
+      const [x2, y2] = place(index * 45, rim - 5);
+      return join([line('rule', x1, y1, x2, y2), label(x, y + 4, wind, 'mark', 'middle')]);
+    }),
+    markup`<circle class="gateway" cx="${middle}" cy="${at(centre)}" r="4"/>`,
+  ]);
+}
+
+function angleRing(angle: number, fromCentre: number): Markup {
+  const words = `${decimal(angle, Number.isInteger(angle) ? 0 : 1)}°`;
+  return join([
+    markup`<circle class="${angle === 0 ? 'level' : 'ring'}" cx="${middle}" cy="${at(centre)}" r="${at(fromCentre)}"/>`,
+    label(middle + 3, centre - fromCentre + 4, words),
+  ]);
+}
+
+function circlePath(r: number): string {
+  return `M${middle} ${at(centre - r)}a${r} ${r} 0 1 1 -0.01 0z`;
+}
+
+function closed(points: readonly Point[]): string {
+  return `M${points.map(([x, y]) => `${x} ${y}`).join('L')}Z`;
 }

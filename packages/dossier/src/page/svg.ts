@@ -8,12 +8,24 @@ export function at(coordinate: number): number {
   return Math.round(coordinate * 10) / 10;
 }
 
+/** What is around a picture. */
+export interface PictureFrame {
+  /** Its own in the page. */
+  readonly id: string;
+  /** In units of {@link pictureWidth}. */
+  readonly height: number;
+  readonly title: string;
+  readonly description: string;
+  /** True where parts of it are links: then it is a group, since the parts of an image cannot be reached. */
+  readonly hasLinks?: boolean | undefined;
+}
+
 /** A picture with its name and description for people who hear the page. */
 export function picture(
-  { id, height, title, description }: { id: string; height: number; title: string; description: string },
+  { id, height, title, description, hasLinks = false }: PictureFrame,
   content: readonly Markup[],
 ): Markup {
-  return markup`<svg class="picture" viewBox="0 0 ${pictureWidth} ${at(height)}" role="img" aria-labelledby="${id}-title ${id}-text">
+  return markup`<svg class="picture" viewBox="0 0 ${pictureWidth} ${at(height)}" role="${hasLinks ? 'group' : 'img'}" aria-labelledby="${id}-title ${id}-text">
 <title id="${id}-title">${title}</title><desc id="${id}-text">${description}</desc>
 ${content}
 </svg>`;

@@ -15,6 +15,8 @@ export interface SweepSeries {
   readonly resistanceOhm?: readonly number[] | undefined;
   /** Reactance in ohm at each; left out where the sweep has no phase. */
   readonly reactanceOhm?: readonly number[] | undefined;
+  /** The sweeps before the last cuts, oldest first. */
+  readonly earlier?: readonly Pick<SweepSeries, 'frequencyHz' | 'reflectionCoefficient'>[] | undefined;
   /** Where the antenna shall work, in hertz. */
   readonly targetHz: number;
   /** Where it resonates, in hertz; left out where the sweep shows no minimum. */
@@ -49,7 +51,7 @@ export function sweepPicture(series: SweepSeries): Markup {
     [
       band(series, x),
       ...frequencyAxis(x, bottom),
-      ...vswrCurve(series, x),
+      ...vswrCurves(series, x),
       ...(hasPhase ? impedanceCurves(series, x) : []),
       line('limit', x(targetHz), vswrPanel.top, x(targetHz), bottom),
       label(x(targetHz) + 3, vswrPanel.top + 9, 'wanted', 'name'),
@@ -79,16 +81,27 @@ function frequencyAxis(x: Scale & { ticks(count: number): number[] }, bottom: nu
   });
 }
 
-function vswrCurve({ frequencyHz, reflectionCoefficient }: SweepSeries, x: Scale): Markup[] {
+function vswrCurves(series: SweepSeries, x: Scale): Markup[] {
   const y = scaleLinear().domain([1, highestVswr]).range([vswrPanel.bottom, vswrPanel.top]).clamp(true);
   return [
     ...levels([1, 2, 3, 4, 5, 6], y),
     label(left, vswrPanel.top - 3, `VSWR (above ${highestVswr} drawn at the top)`),
-    curve(
-      'frame-line',
-      frequencyHz.map((each, index) => [x(each), y(drawnVswr(reflectionCoefficient[index] ?? 0))]),
-    ),
+    ...(series.earlier ?? []).map((each) => curve('earlier', vswrPoints(each, x, y))),
+    curve('frame-line', vswrPoints(series, x, y)),
   ];
+}
+
+/** A sweep before a cut may reach beyond the last one: what lies outside the picture is left out. */
+function vswrPoints(
+  { frequencyHz, reflectionCoefficient }: Pick<SweepSeries, 'frequencyHz' | 'reflectionCoefficient'>,
+  x: Scale,
+  y: Scale,
+): [number, number][] {
+  const points = frequencyHz.map((each, index): [number, number] => [
+    x(each),
+    y(drawnVswr(reflectionCoefficient[index] ?? 0)),
+  ]);
+  return points.filter(([px]) => px >= left && px <= right);
 }
 
 /** VSWR of a reflection, for drawing only: where all or more comes back it is off the picture. */

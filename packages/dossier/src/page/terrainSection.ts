@@ -1,21 +1,25 @@
-import type { GroundPath, SkylinePart, TerrainPart } from '../terrainPart.js';
+import type { GroundPath } from '../groundPath.js';
+import type { SkylinePart, TerrainPart } from '../terrainPart.js';
 import { type Markup, markup } from './markup.js';
 import { foldedTable } from './parts.js';
+import { placePathFigures } from './placePathFigures.js';
 import { profilePicture } from './profilePicture.js';
 import { skylinePicture } from './skylinePicture.js';
 import { decibels, decimal, distance, percent } from './wording.js';
 
 /** The ground to the node and the skyline. */
-export function terrainSection({ path, skyline, voidCount }: TerrainPart): Markup {
+export function terrainSection({ path, places, skyline, voidCount }: TerrainPart): Markup {
   return markup`<section aria-labelledby="terrain">
 <h2 id="terrain">The ground</h2>
 ${path === undefined ? null : markup`<p>${pathInWords(path)}</p>`}
 ${voidCount === 0 ? null : markup`<p>${voidCount} cells of the elevation files hold no height.</p>`}
 <div class="pair">
 ${path === undefined ? null : profileFigure(path)}
-<figure>${skylinePicture({ ...skyline, description: skylineInWords(skyline) })}<figcaption>${skylineInWords(skyline)}</figcaption></figure>
+<figure>${skylinePicture({ ...skyline, description: skylineInWords(skyline) })}<figcaption>${skylineInWords(skyline)} Looking up from the antenna: ground at the rim, sky in the middle, angles enlarged.</figcaption></figure>
 </div>
 ${path === undefined ? null : foldedTable('The losses', 'Loss of the path by Recommendation ITU-R P.1812, term by term', ['Term', 'Value'], lossRows(path))}
+${foldedTable('The skyline', 'Skyline every ten degrees', ['Azimuth', 'Elevation', 'Distance'], skylineRows(skyline))}
+${placePathFigures(places)}
 </section>`;
 }
 
@@ -54,6 +58,20 @@ function skylineInWords({ azimuthDeg, elevationDeg, distanceM, radiusM }: Skylin
   );
   const top = decimal(elevationDeg[highest] ?? 0, 1);
   return `Skyline within ${distance(radiusM)}, highest ${top}° at azimuth ${decimal(azimuthDeg[highest] ?? 0, 0)}°, ${distance(distanceM[highest] ?? 0)} away.`;
+}
+
+function skylineRows({ azimuthDeg, elevationDeg, distanceM }: SkylinePart): string[][] {
+  return azimuthDeg.flatMap((azimuth, index) =>
+    azimuth % 10 === 0
+      ? [
+          [
+            `${decimal(azimuth, 0)}°`,
+            `${decimal(elevationDeg[index] ?? 0, 1)}°`,
+            distance(distanceM[index] ?? 0),
+          ],
+        ]
+      : [],
+  );
 }
 
 function lossRows({ prediction, freeSpaceLossDb }: GroundPath): string[][] {
