@@ -360,6 +360,26 @@ describe('collinear array', () => {
   });
 });
 
+test('at half the frequency everything is twice as long and gains the same', () => {
+  const hertz = fc.double({ min: 300e6, max: 2e9, noNaN: true });
+  fc.assert(
+    fc.property(hertz, fc.double({ min: 0.002, max: 0.006, noNaN: true }), (f, share) => {
+      const question = { frequencyHz: f, elementDiameterM: share * wavelengthM(f) };
+      const twice = { frequencyHz: f / 2, elementDiameterM: 2 * question.elementDiameterM };
+      for (const size of [dipole, monopole]) {
+        const one = size(question);
+        const other = size(twice);
+        expect(other.cutLengthM / one.cutLengthM).toBeCloseTo(2, 4);
+        expect(other.maximumGainDbi).toBeCloseTo(one.maximumGainDbi, 4);
+      }
+      const array = { elements: 3, spacingWavelengths: 0.8 };
+      const long = collinear({ ...array, frequencyHz: f / 2 });
+      expect(long.totalLengthM / collinear({ ...array, frequencyHz: f }).totalLengthM).toBeCloseTo(2, 9);
+    }),
+    { numRuns: 5 },
+  );
+});
+
 describe('sleeveDipole', () => {
   // A sleeve as thin as the rod is a dipole of two equal arms, for which NEC-2 figures are there.
   test.each(ofKind('dipole-resonant').filter(([id]) => !id.startsWith('thin')))(

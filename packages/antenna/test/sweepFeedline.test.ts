@@ -147,7 +147,7 @@ describe('a measured two-port', () => {
       1e-8,
     );
   });
-  // Γin of a load behind a two-port, worked by hand: 0.1 + 0.8·0.7·0.5/(1 − 0.15·0.5) with all angles 0.
+  // Γin of a load behind a two-port (textbook, from memory), worked by hand: 0.1 + 0.8·0.7·0.5/(1 − 0.15·0.5) with all angles 0.
   test('by hand', () => {
     const plain = parseTouchstoneTwoPort('# MHz S MA R 50\n868 0.1 0 0.8 0 0.7 0 0.15 0\n');
     const seen = embedTwoPort(

@@ -343,6 +343,20 @@ describe('two ports', () => {
   });
 });
 
+test('at a point the insertion loss is what the row says', () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0.1, max: 60, noNaN: true }),
+      fc.double({ min: -180, max: 180, noNaN: true }),
+      (lossDb, angleDeg) => {
+        const row = (mhz: number) => `${mhz} -40 0 ${-lossDb} ${angleDeg} ${-lossDb} ${angleDeg} -40 0\n`;
+        const twoPort = parseTouchstoneTwoPort(`# MHz S DB R 50\n${[400, 410, 420, 430].map(row).join('')}`);
+        expect(insertionLossDb(twoPort, { frequencyHz: 410e6 })).toBeCloseTo(lossDb, 9);
+      },
+    ),
+  );
+});
+
 describe('written and read back', () => {
   const part = fc.double({ min: -1.4, max: 1.4, noNaN: true });
   const sweeps = fc

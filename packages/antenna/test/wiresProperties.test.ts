@@ -425,6 +425,30 @@ describe('far field', () => {
     near(around.gainsDbi[12] as number, around.gainsDbi[102] as number, 1e-6);
   });
 
+  test('every point of a cut is the gain in that direction', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: -80, max: 80 }),
+        fc.integer({ min: 0, max: 359 }),
+        (elevationDeg, azimuthDeg) => {
+          const around = azimuthCut(solution, { elevationDeg, stepDeg: 45 });
+          around.anglesDeg.forEach((angleDeg, index) => {
+            expect(around.gainsDbi[index]).toBe(
+              farFieldGainDbi(solution, { elevationDeg, azimuthDeg: angleDeg }),
+            );
+          });
+          const up = elevationCut(solution, { azimuthDeg, stepDeg: 45 });
+          up.anglesDeg.forEach((angleDeg, index) => {
+            expect(up.gainsDbi[index]).toBe(
+              farFieldGainDbi(solution, { elevationDeg: angleDeg, azimuthDeg }),
+            );
+          });
+        },
+      ),
+      { numRuns: 20 },
+    );
+  });
+
   test('over ground begins at the horizon', () => {
     const rod = monopole({ frequencyHz, lengthM: 0.08, radiusM: 0.001 });
     const grounded = solveWires(rod.wires, rod.settings);

@@ -245,6 +245,16 @@ describe('properties', () => {
         expect(ratio).toBeGreaterThan(1);
       }),
     ));
+  test('the loss is its two parts, and twice the length is twice of each', () =>
+    fc.assert(
+      fc.property(cable, frequencyHz, fc.double({ min: 0.1, max: 50, noNaN: true }), (row, f, lengthM) => {
+        const one = cableLoss({ cable: row, lengthM, frequencyHz: f });
+        const two = cableLoss({ cable: row, lengthM: 2 * lengthM, frequencyHz: f });
+        expect(one.conductorLossDb + one.dielectricLossDb).toBeCloseTo(one.lossDb, 12);
+        expect(two.lossDb / one.lossDb).toBeCloseTo(2, 12);
+        expect(two.lossUncertaintyDb / one.lossUncertaintyDb).toBeCloseTo(2, 12);
+      }),
+    ));
   test('the uncertainty covers the published points it was fitted to', () => {
     for (const row of coaxialCables) {
       for (const point of row.attenuation) {

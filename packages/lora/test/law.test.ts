@@ -149,6 +149,7 @@ describe('47 CFR 15.247', () => {
 });
 
 describe('pace', () => {
+  // EN 300 220-1: the duty cycle is the time on air over the observation time, which is an hour (from memory).
   test('36 s an hour at 1 %, as the European duty cycle is usually told', () => {
     const interval = minimumIntervalSeconds({ timeOnAirSeconds: 36, dutyCycleRatio: 0.01 });
     expect(interval).toBeCloseTo(3600, 9);
@@ -167,6 +168,7 @@ describe('pace', () => {
       ),
     ));
 
+  // 47 CFR 15.247(a)(1)(i): 0.4 s on any frequency within 20 s.
   test('whole frames count within a sliding window', () => {
     const rule = { dwellSeconds: 0.4, windowSeconds: 20 };
     expect(dwellIntervalSeconds({ ...rule, timeOnAirSeconds: 0.399872 })).toBe(20);

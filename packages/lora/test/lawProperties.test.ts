@@ -265,6 +265,7 @@ describe('airtimeLimits', () => {
       { numRuns: 800 },
     ));
 
+  // EN 300 220-2, table B.1: 1 % from 868.0 to 868.6 MHz and 10 % at 869.525 MHz; of an hour 36 s and 360 s.
   test('the European books: three default channels share one, the second window has its own', () => {
     const book = (frequencyHz: number) =>
       airtimeLimits({ jurisdiction: 'EU', direction: 'downlink', frequencyHz, bandwidthHz: 125e3 });
@@ -278,6 +279,7 @@ describe('airtimeLimits', () => {
     expect(book(867.1e6)[0]?.book).not.toBe(book(868.1e6)[0]?.book);
   });
 
+  // 47 CFR 15.247(a)(1)(i) and (f): 0.4 s within 20 s; for hybrids within 0.4 s times the number of channels.
   test('the American books: one per frequency, none for digital modulation', () => {
     const question = { jurisdiction: 'US', direction: 'uplink', frequencyHz: 902.3e6 } as const;
     expect(airtimeLimits({ ...question, bandwidthHz: 125e3 })).toMatchObject([
@@ -340,7 +342,7 @@ describe('downlinkLimits', () => {
 
   test('Europe: 14 and 27 dBm ERP behind 2 dB of feedline and a 5.15 dBi antenna', () => {
     const table = downlinkLimits({ region: regions.EU868, jurisdiction: 'EU', ...antenna });
-    // 14 + 2.15 + 2 - 5.15 = 13; 27 + 2.15 + 2 - 5.15 = 26.
+    // ERC/REC 70-03, annex 1: 25 mW (14 dBm) and 500 mW (27 dBm) ERP. 14 + 2.15 + 2 - 5.15 = 13; 27 + 2.15 + 2 - 5.15 = 26.
     expect(table.map(({ window, frequencyHz }) => [window, frequencyHz])).toEqual([
       ['RX1', 868.1e6],
       ['RX1', 868.3e6],
@@ -356,6 +358,7 @@ describe('downlinkLimits', () => {
     expect(table.every(({ permitted, verified }) => permitted && verified)).toBe(true);
   });
 
+  // 47 CFR 15.247(b)(3) and (4).
   test('United States: 30 dBm less what the antenna has above 6 dBi, and no budget of time', () => {
     const station = {
       region: regions.US915,

@@ -6,6 +6,7 @@ import {
   onChannelPlan,
   regions,
 } from '@finial/lora';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
 const { CN470 } = regions;
@@ -106,4 +107,24 @@ describe('the region on one channel plan', () => {
     expect(() => onChannelPlan({ region: regions.EU868, channelPlan: '20 MHz A' })).toThrow(
       'one set of channels',
     ));
+});
+
+test('the channels of a group are as many as it says, a step apart from the first', () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 433_000_000, max: 928_000_000 }),
+      fc.integer({ min: 1000, max: 2_000_000 }),
+      fc.integer({ min: 2, max: 96 }),
+      (firstHz, stepHz, channelCount) => {
+        const [group] = CN470.channels;
+        if (group === undefined) throw new Error('CN470 has no channels');
+        const centresHz = channelFrequenciesHz({ ...group, firstHz, stepHz, channelCount });
+        expect(centresHz).toHaveLength(channelCount);
+        expect(centresHz[0]).toBe(firstHz);
+        expect(centresHz.slice(1).map((hz, index) => hz - (centresHz[index] as number))).toEqual(
+          Array(channelCount - 1).fill(stepHz),
+        );
+      },
+    ),
+  );
 });

@@ -89,6 +89,19 @@ describe('locationSigmaDb', () => {
   });
 });
 
+test('the spread grows with the square, by the power 0.28, and never with the height of the antenna', () => {
+  const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(real(30e6, 6e9), real(1, 1e4), real(0.1, 40), (frequencyHz, resolutionM, antennaHeightM) => {
+      const square = { frequencyHz, resolutionM, antennaHeightM };
+      const wider = locationSigmaDb({ ...square, resolutionM: 10 * resolutionM });
+      expect(wider).toBeCloseTo(locationSigmaDb(square) * 10 ** 0.28, 9);
+      const higher = locationSigmaDb({ ...square, antennaHeightM: antennaHeightM + 1 });
+      expect(higher).toBeLessThanOrEqual(locationSigmaDb(square));
+    }),
+  );
+});
+
 test('every model error names its source and its standing, and the read ones are ordered', () => {
   for (const { leastErrorDb, greatestErrorDb, source, standing } of modelErrors) {
     expect(leastErrorDb).toBeGreaterThan(0);

@@ -91,6 +91,23 @@ describe('shape', () => {
   });
 });
 
+test('cost231Hata grows with distance by its slope, and a metropolis costs 3 dB more than a town', () => {
+  const path = fc.record({
+    frequencyHz: fc.double({ min: 1500e6, max: 2000e6, noNaN: true }),
+    baseHeightM: fc.double({ min: 30, max: 200, noNaN: true }),
+    mobileHeightM: fc.double({ min: 1, max: 10, noNaN: true }),
+    distanceM: fc.double({ min: 1000, max: 10_000, noNaN: true }),
+  });
+  fc.assert(
+    fc.property(path, (record) => {
+      const near = cost231Hata({ ...record, surroundings: 'medium-city' });
+      const far = cost231Hata({ ...record, distanceM: 2 * record.distanceM, surroundings: 'medium-city' });
+      expect(far.lossDb - near.lossDb).toBeCloseTo(near.perDecadeDb * Math.log10(2), 9);
+      expect(cost231Hata({ ...record, surroundings: 'metropolitan' }).lossDb).toBeCloseTo(near.lossDb + 3, 9);
+    }),
+  );
+});
+
 describe('range', () => {
   const house = {
     frequencyHz: 868e6,

@@ -346,3 +346,24 @@ describe('climateOf', () => {
     );
   });
 });
+
+test('a decibel of power is a decibel of field, a decibel of loss takes it away', () => {
+  const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(
+      real(1e6, 1e11),
+      real(0, 300),
+      real(-100, 100),
+      real(0, 50),
+      (frequencyHz, lossDb, erpDbm, moreDb) => {
+        const field = p1812.fieldStrengthDbuvPerM({ frequencyHz, lossDb, erpDbm });
+        const both = { frequencyHz, lossDb: lossDb + moreDb, erpDbm: erpDbm + moreDb };
+        expect(p1812.fieldStrengthDbuvPerM(both)).toBeCloseTo(field, 9);
+        expect(p1812.fieldStrengthDbuvPerM({ frequencyHz, lossDb, erpDbm: erpDbm + moreDb })).toBeCloseTo(
+          field + moreDb,
+          9,
+        );
+      },
+    ),
+  );
+});

@@ -168,6 +168,24 @@ describe('shape', () => {
   });
 });
 
+test('more places take more loss on a slant, and a steeper path takes less', () => {
+  const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(
+      real(10e9, 100e9),
+      real(1, 80),
+      real(0.05, 0.9),
+      real(0.5, 9),
+      (frequencyHz, elevationDeg, p, moreDeg) => {
+        const of = (degrees: number, share: number) =>
+          slantClutterLoss({ frequencyHz, elevationDeg: degrees, probability: share }).lossDb;
+        expect(of(elevationDeg, p + 0.05)).toBeGreaterThan(of(elevationDeg, p));
+        expect(of(elevationDeg + moreDeg, 0.9)).toBeLessThanOrEqual(of(elevationDeg, 0.9) + 1e-9);
+      },
+    ),
+  );
+});
+
 describe('range', () => {
   const town = { frequencyHz: 868e6, distanceM: 500, probability: 0.5 };
 

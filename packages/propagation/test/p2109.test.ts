@@ -81,6 +81,23 @@ describe('shape', () => {
   });
 });
 
+test('the median is built from its parts, and is at least the greatest of the three that are summed', () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 80e6, max: 100e9, noNaN: true }),
+      fc.double({ min: 0, max: 90, noNaN: true }),
+      (f, e) => {
+        const question = { frequencyHz: f, buildingClass: 'traditional', elevationDeg: e } as const;
+        const got = buildingEntryLoss({ ...question, probability: 0.5 });
+        expect(got.firstMeanDb).toBeCloseTo(got.horizontalLossDb + got.elevationLossDb, 9);
+        expect(got.lossDb).toBe(buildingEntryLossDb({ ...question, probability: 0.5 }));
+        // The sum of powers with two others is at least the greatest of the three.
+        expect(got.lossDb).toBeGreaterThanOrEqual(Math.max(got.firstMeanDb, got.secondMeanDb, -3) - 1e-9);
+      },
+    ),
+  );
+});
+
 describe('range', () => {
   const cellar = { frequencyHz: 50e6, buildingClass: 'traditional', probability: 0.5 } as const;
 

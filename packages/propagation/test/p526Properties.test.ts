@@ -232,3 +232,44 @@ describe('two rays', () => {
     );
   });
 });
+
+test('a single edge costs the same from both sides, and the more the higher it stands', () => {
+  const metres = height(10, 20_000);
+  fc.assert(
+    fc.property(
+      height(30e6, 10e9),
+      height(-200, 200),
+      metres,
+      metres,
+      height(0.1, 50),
+      (frequencyHz, obstacleHeightM, a, b, moreM) => {
+        const edge = { frequencyHz, obstacleHeightM, distanceToStartM: a, distanceToEndM: b };
+        const { lossDb } = p526.singleKnifeEdge(edge);
+        const turned = p526.singleKnifeEdge({ ...edge, distanceToStartM: b, distanceToEndM: a });
+        expect(turned.lossDb).toBeCloseTo(lossDb, 9);
+        const higher = p526.singleKnifeEdge({ ...edge, obstacleHeightM: obstacleHeightM + moreM });
+        expect(higher.lossDb).toBeGreaterThanOrEqual(lossDb - 1e-9);
+      },
+    ),
+  );
+});
+
+test('the model of free space loses what the slant between the antennas loses, both ways', () => {
+  const model = p525.model();
+  fc.assert(
+    fc.property(paths, (path) => {
+      const got = model(path);
+      expect(got.lossDb).toBe(p525.freeSpace(path).lossDb);
+      const total = path.distanceM.at(-1) as number;
+      const back = model({
+        ...path,
+        distanceM: path.distanceM.map((metres) => total - metres).reverse(),
+        heightM: [...path.heightM].reverse(),
+        ...(path.clutterHeightM === undefined ? {} : { clutterHeightM: [...path.clutterHeightM].reverse() }),
+        transmitterHeightM: path.receiverHeightM,
+        receiverHeightM: path.transmitterHeightM,
+      });
+      expect(back.lossDb).toBeCloseTo(got.lossDb, 9);
+    }),
+  );
+});

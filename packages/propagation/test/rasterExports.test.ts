@@ -32,6 +32,7 @@ describe('coverageGeotiff', () => {
     }
   });
 
+  // OGC 19-008r4, GeoTIFF standard 1.1: model type 2 is geographic, raster type 1 areas; EPSG 4326 is WGS 84 in degrees.
   test('says what it is: WGS 84, areas, NaN for no data, 32-bit floats', async () => {
     const image = await (await fromArrayBuffer(bytes.buffer)).getImage();
     expect(image.getGeoKeys()).toMatchObject({

@@ -114,7 +114,59 @@ const rows = [
 ];
 const toPower = (powerDbm: number) => level.lossDb.map((loss) => loss + powerDbm - 120);
 
+test('every decibel of a link counts once', () => {
+  const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(real(-30, 40), real(-10, 20), real(-10, 20), real(0, 20), real(0, 40), (p, g, n, f, o) => {
+      const link = {
+        conductedPowerDbm: p,
+        gatewayGainDbi: g,
+        nodeGainDbi: n,
+        feedlineLossDb: f,
+        otherLossDb: o,
+      };
+      // Single precision keeps 1e-5 dB.
+      expect(receivedPowerDbm(level, link)[next]).toBeCloseTo(p + g + n - f - o - 120, 4);
+    }),
+  );
+});
+
+test('reception at a margin and at its opposite are one together, and grow with the margin', () => {
+  const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(real(0, 40), real(0.5, 20), real(0, 20), (marginDb, locationSigmaDb, modelErrorDb) => {
+      const of = (margin: number) =>
+        receptionProbability(level, {
+          marginDb: level.lossDb.map((loss) => loss - 120 + margin),
+          locationSigmaDb,
+          modelErrorDb,
+        })[next] as number;
+      expect(of(marginDb) + of(-marginDb)).toBeCloseTo(1, 5);
+      expect(of(marginDb + 1)).toBeGreaterThanOrEqual(of(marginDb));
+    }),
+  );
+});
+
+test('the statistics of a layer are in order, and move and stretch with it', () => {
+  fc.assert(
+    fc.property(fc.integer({ min: -50, max: 50 }), fc.integer({ min: 1, max: 7 }), (shift, seed) => {
+      const layer = rasterOf((eastM, northM) => ((eastM * seed + northM * 3) / 100) % 17);
+      const of = (figures: Float32Array) =>
+        layerStatistics({ raster: layer, figures, quantiles: [0.1, 0.9] });
+      const got = of(layer.lossDb);
+      const [low = 0, high = 0] = got.quantileFigures;
+      const ordered = [got.leastFigure, low, got.medianFigure, high, got.greatestFigure];
+      expect(ordered).toEqual(ordered.toSorted((a, b) => a - b));
+      const moved = of(layer.lossDb.map((figure) => 2 * figure + shift));
+      expect(moved.medianFigure).toBeCloseTo(2 * got.medianFigure + shift, 4);
+      expect(moved.meanFigure).toBeCloseTo(2 * got.meanFigure + shift, 4);
+      expect(moved.deviationFigure).toBeCloseTo(2 * got.deviationFigure, 4);
+    }),
+  );
+});
+
 describe('coverageMarginDb and bestDataRate', () => {
+  // Sensitivities of the application notes, as above.
   test.each([
     [-20, -137],
     [-7.5, -124.5],

@@ -2,7 +2,7 @@ import { p525, twoRay } from '@finial/propagation';
 import { describe, expect, test } from 'vitest';
 
 describe('two rays over flat ground, against textbook limits', () => {
-  // Plane-earth law: loss → 40 log d - 20 log(h1 h2) far beyond the breakpoint, where the reflection tends to -1.
+  // Plane-earth law (textbook matter, from memory): loss → 40 log d - 20 log(h1 h2) far beyond the breakpoint, where the reflection tends to -1.
   test('the fourth-power law', () => {
     const got = twoRay.twoRayLoss({
       frequencyHz: 868.1e6,
@@ -15,7 +15,7 @@ describe('two rays over flat ground, against textbook limits', () => {
     expect(Math.abs(got.lossDb - 160)).toBeLessThan(0.02);
   });
 
-  // Brewster: a lossless ground takes a vertical wave in whole at tan θ = 1/√ε above the ground.
+  // Brewster (textbook matter, from memory): a lossless ground takes a vertical wave in whole at tan θ = 1/√ε above the ground.
   test('no reflection at the Brewster angle', () => {
     const got = twoRay.twoRayLoss({
       frequencyHz: 868.1e6,
@@ -29,7 +29,7 @@ describe('two rays over flat ground, against textbook limits', () => {
     expect(got.lossDb).toBeCloseTo(got.freeSpaceLossDb, 9);
   });
 
-  // Straight down: (√ε - 1)/(√ε + 1), 0.6 for ε = 16.
+  // Fresnel's coefficient (textbook matter, from memory) straight down: (√ε - 1)/(√ε + 1), 0.6 for ε = 16.
   test.each(['horizontal', 'vertical'] as const)('steep incidence, %s', (polarisation) => {
     const got = twoRay.twoRayLoss({
       frequencyHz: 868.1e6,

@@ -61,6 +61,37 @@ test('effectiveAreaM2', () => {
   expect(effectiveAreaM2({ ...shape, mounting: 'wall' })).toBeCloseTo(3.456, 6);
 });
 
+test('a box twice as large in every measure has four times the area; a wall takes some away', () => {
+  const side = real(0.02, 2.5);
+  fc.assert(
+    fc.property(side, side, side, (widthM, heightM, depthM) => {
+      const free = effectiveAreaM2({ widthM, heightM, depthM, mounting: 'free-standing' });
+      const large = { widthM: 2 * widthM, heightM: 2 * heightM, depthM: 2 * depthM };
+      expect(effectiveAreaM2({ ...large, mounting: 'free-standing' }) / free).toBeCloseTo(4, 9);
+      expect(effectiveAreaM2({ widthM, heightM, depthM, mounting: 'wall' })).toBeLessThan(free);
+    }),
+  );
+});
+
+test('heats add up, and more surface or transfer is less rise', () => {
+  fc.assert(
+    fc.property(
+      real(0, 100),
+      real(0, 1),
+      real(0, 1200),
+      real(0.1, 20),
+      (powerW, absorptivityRatio, irradianceWPerM2, transferWPerM2K) => {
+        const one = { absorptivityRatio, irradianceWPerM2, sunlitAreaM2: 0.1, transferWPerM2K, areaM2: 0.3 };
+        const whole = enclosureRiseK({ ...one, powerW });
+        const power = enclosureRiseK({ ...one, powerW, irradianceWPerM2: 0 });
+        const sun = enclosureRiseK({ ...one, powerW: 0 });
+        expect(power + sun).toBeCloseTo(whole, 6);
+        expect(enclosureRiseK({ ...one, powerW, areaM2: 0.6 })).toBeCloseTo(whole / 2, 6);
+      },
+    ),
+  );
+});
+
 describe('surfaceConvectionWPerM2K', () => {
   // Incropera and DeWitt, Fundamentals of Heat and Mass Transfer, example 9.2 (fire screen 0.71 m high, 232 and 23 degrees C: 7.0 W/m²K), from memory.
   test('a hot upright screen', () => {

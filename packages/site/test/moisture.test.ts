@@ -43,6 +43,18 @@ describe('saturation', () => {
   });
 });
 
+test('absolute humidity goes with the relative, and warm air holds more', () => {
+  fc.assert(
+    fc.property(real(0, 55), real(1, 50), (temperatureC, relativeHumidityPercent) => {
+      const damp = absoluteHumidityKgPerM3({ temperatureC, relativeHumidityPercent });
+      const double = { temperatureC, relativeHumidityPercent: 2 * relativeHumidityPercent };
+      expect(absoluteHumidityKgPerM3(double) / damp).toBeCloseTo(2, 9);
+      const warmer = { temperatureC: temperatureC + 1, relativeHumidityPercent };
+      expect(absoluteHumidityKgPerM3(warmer)).toBeGreaterThan(damp);
+    }),
+  );
+});
+
 describe('dewPointC', () => {
   type Row = { temperatureC: number; rhPercent: number; dewPointMagnusC: number; dewPointIapwsC: number };
   test.each(vectors.dewPoint as Row[])('$temperatureC °C, $rhPercent %', (row) => {

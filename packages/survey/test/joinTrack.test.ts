@@ -386,6 +386,17 @@ describe('estimateClockOffset', () => {
     const found = estimateClockOffset(track, shifted);
     expect(found).toMatchObject({ offsetSeconds: hours * 3600, onTrackFrames: 100, warnings: [] });
   });
+  test('any whole number of hours is found', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -13, max: 13 }), (hours) => {
+        const shifted = walked.map((uplink) => ({
+          ...uplink,
+          timeUtc: utc(Date.parse(uplink.timeUtc) / 1000 - begin + hours * 3600),
+        }));
+        expect(estimateClockOffset(track, shifted).offsetSeconds).toBe(hours * 3600);
+      }),
+    );
+  });
   test('too few levels, and no gateway', () => {
     const refuse = (uplinks: readonly Uplink[], options: object): unknown => {
       try {

@@ -68,6 +68,48 @@ describe('between cells', () => {
     );
   });
 
+  test('a series is its single heights, inside the bounds and outside of them', () => {
+    const { southDeg, northDeg, westDeg, eastDeg } = elevationBounds(bumpy);
+    const around = fc.tuple(
+      fc.double({ min: 5, max: 11, noNaN: true }),
+      fc.double({ min: 19, max: 26, noNaN: true }),
+    );
+    fc.assert(
+      fc.property(fc.array(around, { minLength: 1, maxLength: 8 }), (places) => {
+        const heightsM = sampleHeightsM(
+          bumpy,
+          places.map(([latitudeDeg]) => latitudeDeg),
+          places.map(([, longitudeDeg]) => longitudeDeg),
+        );
+        for (const [index, [latitudeDeg, longitudeDeg]] of places.entries()) {
+          const isInside =
+            latitudeDeg >= southDeg &&
+            latitudeDeg <= northDeg &&
+            longitudeDeg >= westDeg &&
+            longitudeDeg <= eastDeg;
+          expect(Number.isNaN(heightsM[index])).toBe(!isInside);
+          if (isInside) expect(heightsM[index]).toBe(heightAtM(bumpy, { latitudeDeg, longitudeDeg }));
+        }
+      }),
+    );
+  });
+
+  test('the finest step goes with the step of the grid', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.001, max: 0.4, noNaN: true }),
+        fc.double({ min: -60, max: 60, noNaN: true }),
+        (stepDeg, northDeg) => {
+          const of = (degreesOfStep: number) =>
+            finestStepM(elevationOf(tile(degrees(northDeg, 0, degreesOfStep), 3, 3, () => 0)));
+          // Twice the step reaches a little farther towards or from the pole.
+          expect(Math.abs(of(2 * stepDeg) / of(stepDeg) / 2 - 1)).toBeLessThan(0.04);
+          expect(of(stepDeg)).toBeLessThan(stepDeg * 111_700);
+        },
+      ),
+    );
+  });
+
   test('series, sampler and single heights agree', () => {
     const latitudesDeg = [6, 7.3, 9.99, 10.2];
     const longitudesDeg = Float64Array.of(20, 22.2, 25, 20);

@@ -9,6 +9,7 @@ import {
   checkRange,
   frequencyHints,
   InputError,
+  isInputError,
 } from '@finial/units';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -165,6 +166,43 @@ describe('options, objects and lists', () => {
     expect(refusalOf(() => checkList(undefined as unknown as number[], 'levels')).code).toBe('wrong-type');
     expect(refusalOf(() => checkList([], 'levels')).message).toBe(
       'levels: expected at least one entry, got a list of 0',
+    );
+  });
+});
+
+describe('properties', () => {
+  const attempt = (call: () => unknown): unknown => {
+    try {
+      return call();
+    } catch (error) {
+      return isInputError(error) ? 'refused' : error;
+    }
+  };
+
+  test('a whole number in range comes back as it is, any other number is refused', () => {
+    const number = fc.oneof(fc.integer({ min: -20, max: 20 }), fc.double({ min: -20, max: 20 }));
+    fc.assert(
+      fc.property(number, (value) => {
+        const isGood = Number.isInteger(value) && value >= 1 && value <= 10;
+        const got = attempt(() => checkInteger(value, 'count', { min: 1, max: 10, unit: 'frames' }));
+        expect(got).toBe(isGood ? value : 'refused');
+      }),
+    );
+  });
+
+  test('whatever comes, it comes back itself or is refused by an InputError', () => {
+    fc.assert(
+      fc.property(fc.anything({ withBigInt: true, withDate: true, withNullPrototype: true }), (value) => {
+        for (const check of [
+          () => checkObject(value as object, 'options'),
+          () => checkList(value as readonly unknown[], 'rows'),
+          () => checkOneOf(value as 'open', 'ground', ['open', 'town']),
+        ]) {
+          const got = attempt(check);
+          if (got !== 'refused') expect(got).toBe(value);
+        }
+        expect(isInputError(value)).toBe(false);
+      }),
     );
   });
 });

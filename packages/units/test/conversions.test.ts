@@ -148,6 +148,14 @@ describe('properties', () => {
     );
   });
 
+  test('an hour at a speed is its miles', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 1e6, noNaN: true }), (speedMph) => {
+        closeTo(3600 * milesPerHourToMetresPerSecond(speedMph), milesToMetres(speedMph));
+      }),
+    );
+  });
+
   test('ten times the distance takes 20 dB from the field, and 1 dB of power gives 1 dB of field', () => {
     const distance = fc.double({ min: 1e-3, max: 1e8, noNaN: true });
     const power = fc.double({ min: -200, max: 100, noNaN: true });

@@ -140,6 +140,28 @@ test('a supply below the least voltage reaches nowhere', () => {
   expect(supplyDrop({ ...reach, lengthM: 1 }).findings[0]?.message).toContain('raise the supply');
 });
 
+test('the thinnest wire reaches, and a longer run never takes a thinner one', () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 1, max: 40, noNaN: true }),
+      fc.double({ min: 1, max: 30, noNaN: true }),
+      (lengthM, powerW) => {
+        const need = { supplyV: 12, leastLoadV: 10.8, states: [{ name: 'busy', powerW }] };
+        const wire = thinnestWire({ ...need, lengthM });
+        const longer = thinnestWire({ ...need, lengthM: 2 * lengthM });
+        if (wire === undefined) {
+          expect(longer).toBeUndefined();
+          return;
+        }
+        expect(supplyDrop({ ...need, lengthM, wire: wire.designation }).works).toBe(true);
+        if (longer === undefined) return;
+        const reach = (designation: string) => longestRunM({ ...need, wire: designation });
+        expect(reach(longer.designation)).toBeGreaterThanOrEqual(reach(wire.designation));
+      },
+    ),
+  );
+});
+
 test('every supply carries the caution about mains, none weighs more than a note', () => {
   const line = { leastLoadV: 40, wire: '1 mm2', lengthM: 5, states: [{ name: 'idle', powerW: 5 }] };
   const low = supplyDrop({ ...line, supplyV: 48 });

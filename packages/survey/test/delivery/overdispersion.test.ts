@@ -103,6 +103,25 @@ describe('properties', () => {
       { numRuns: 200 },
     );
   });
+  test('lost frames spread as received ones do, and the order of the spots is of no account', () => {
+    fc.assert(
+      fc.property(counts, (spots) => {
+        const got = overdispersion(spots);
+        const mirrored = overdispersion(
+          spots.map(({ received, sent }) => ({ received: sent - received, sent })),
+        );
+        expect(mirrored.pooledRatio).toBeCloseTo(1 - got.pooledRatio, 12);
+        expect(mirrored.clusterStandardErrorRatio).toBeCloseTo(got.clusterStandardErrorRatio, 12);
+        expect(overdispersion([...spots].reverse()).clusterStandardErrorRatio).toBeCloseTo(
+          got.clusterStandardErrorRatio,
+          12,
+        );
+        if (got.dispersionRatio !== undefined) {
+          expect(mirrored.dispersionRatio as number).toBeCloseTo(got.dispersionRatio, 6);
+        }
+      }),
+    );
+  });
   test('the interval over spots holds the ratio and is never narrower than that of independent frames', () => {
     fc.assert(
       fc.property(counts, fc.double({ min: 0.75, max: 0.999, noNaN: true }), (spots, confidence) => {

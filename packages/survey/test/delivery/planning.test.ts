@@ -127,6 +127,61 @@ test('a survey of many spots: 141 frames (R) times 2.9, in spots of 20', () => {
   expect(stubborn.spotCount).toBe(15);
 });
 
+test('frames of a spot that are alike count for less, never for more than their limit', () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 1, max: 10_000 }),
+      fc.double({ min: 0.001, max: 1, noNaN: true }),
+      (spotFrames, correlation) => {
+        const got = designEffect({ spotFrames, correlation });
+        expect(got.designEffectRatio).toBeGreaterThanOrEqual(1);
+        expect(got.effectiveSpotFrames * got.designEffectRatio).toBeCloseTo(spotFrames, 6);
+        expect(got.effectiveSpotFrames).toBeLessThanOrEqual((got.mostSpotFrames as number) * (1 + 1e-12));
+      },
+    ),
+  );
+});
+
+test('a survey holds its frames and not a spot more', () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0.05, max: 0.95, noNaN: true }),
+      fc.integer({ min: 1, max: 100 }),
+      fc.double({ min: 0, max: 0.9, noNaN: true }),
+      (expectedRatio, spotFrames, correlation) => {
+        const got = surveySize({ expectedRatio, halfWidthRatio: 0.05, spotFrames, correlation });
+        const neededFrames = got.independentFrames * got.designEffectRatio;
+        expect(got.totalFrames).toBe(got.spotCount * spotFrames);
+        expect(got.totalFrames).toBeGreaterThanOrEqual(neededFrames - 1e-6);
+        expect(got.totalFrames - spotFrames).toBeLessThan(neededFrames);
+      },
+    ),
+  );
+});
+
+test('a mean known twice as well needs about four times the spots; an exponent by the root of the spots', () => {
+  const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(
+      real(2, 12),
+      real(0.5, 3),
+      fc.integer({ min: 3, max: 1000 }),
+      (shadowingDb, halfWidthDb, spotCount) => {
+        const wide = spotsForMean({ shadowingDb, halfWidthDb });
+        const narrow = spotsForMean({ shadowingDb, halfWidthDb: halfWidthDb / 2 });
+        expect(wide.spotCount).toBeGreaterThanOrEqual(wide.knownDeviationSpotCount);
+        // Rounded up, each.
+        expect(narrow.knownDeviationSpotCount).toBeLessThanOrEqual(4 * wide.knownDeviationSpotCount);
+        expect(narrow.knownDeviationSpotCount).toBeGreaterThan(4 * (wide.knownDeviationSpotCount - 1));
+        const spread = { shadowingDb, spotCount, nearestDistanceM: 100, farthestDistanceM: 3000 };
+        const error = exponentStandardError(spread);
+        expect(exponentStandardError({ ...spread, shadowingDb: 2 * shadowingDb })).toBeCloseTo(2 * error, 9);
+        expect(exponentStandardError({ ...spread, spotCount: spotCount + 1 })).toBeLessThan(error);
+      },
+    ),
+  );
+});
+
 describe('refusals', () => {
   test.each([
     [() => framesForWidth({ expectedRatio: 90, halfWidthRatio: 0.05 }), 'expectedRatio'],
