@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import ts from 'typescript';
 import { describe, expect, test } from 'vitest';
-import { docExamples, type Fence, runnable, typeFaults } from './docExamples/fences.js';
-import { roundsTo } from './docExamples/roundsTo.js';
+import { docExamples, type Fence, typeFaults } from './docExamples/fences.js';
+import { runFence as run } from './docExamples/runFence.js';
 import { filesBelow, root, shown, workspacePackages } from './support/workspace.js';
 
 const files = [
@@ -32,37 +32,6 @@ describe('examples run and say the truth', () => {
 test('examples compile under the strict options of this workspace', () => {
   expect(typeFaults(fences)).toEqual([]);
 });
-
-async function run(fence: Fence): Promise<void> {
-  const { javaScript, assertions } = runnable(fence);
-  expect(assertions.length, 'an example must end some line in `// ≈ …` or `// → …`').toBeGreaterThan(0);
-  const reached = new Set<number>();
-  const body = new Function('load', 'nearly', 'same', `${javaScript}\nreturn example();`);
-  await body(
-    // Resolved from this file, so that the sources of the packages are taken and no build is needed.
-    (specifier: string) => import(/* @vite-ignore */ specifier),
-    (id: number, value: unknown) => {
-      reached.add(id);
-      const { line, wanted } = assertionOf(id);
-      expect(
-        roundsTo(value, wanted),
-        `line ${line}: expected ≈ ${wanted}, got ${JSON.stringify(value)}`,
-      ).toBe(true);
-    },
-    (id: number, value: unknown, wanted: unknown) => {
-      reached.add(id);
-      expect(value, `line ${assertionOf(id).line}`).toEqual(wanted);
-    },
-  );
-  const missed = assertions.filter(({ id }) => !reached.has(id)).map(({ line }) => `line ${line}`);
-  expect(missed, 'assertions that the example never came to').toEqual([]);
-
-  function assertionOf(id: number): { readonly line: number; readonly wanted: string } {
-    const found = assertions.find((assertion) => assertion.id === id);
-    if (found === undefined) throw new Error(`no assertion ${id}`);
-    return found;
-  }
-}
 
 // The runner itself: a test that cannot fail proves nothing.
 describe('the runner', () => {

@@ -1,0 +1,343 @@
+import { regions } from '@finial/lora';
+import { defineSheet } from '../frame/sheet.js';
+import { whereChosen } from '../frame/whereChosen.js';
+import type { TerrainValues } from './terrainValues.js';
+
+const forCoverage = whereChosen('question', 'coverage');
+const forLink = whereChosen('question', 'ground', 'coverage');
+
+/** Ground between two places, skyline and coverage over elevation tiles. */
+export const terrain = defineSheet<TerrainValues>({
+  runs: 'button',
+  defaults: {
+    question: 'ground',
+    fillVoids: false,
+    coordinates: 'geographic',
+    zone: 24,
+    latitudeDeg: 41.1901,
+    longitudeDeg: -37.4322,
+    antennaHeightM: 8,
+    toLatitudeDeg: 41.2135,
+    toLongitudeDeg: -37.4256,
+    nodeHeightM: 1.5,
+    frequencyHz: 868.1e6,
+    skylineRadiusM: 12_000,
+    radiusM: 8000,
+    cellM: 30,
+    model: 'p1812',
+    region: 'EU868',
+    conductedPowerDbm: 14,
+    nodeGainDbi: -2,
+    otherLossDb: 3,
+    gatewayGainDbi: 2,
+    feedlineLossDb: 1,
+    noiseFigureDb: 4,
+    manMadeNoiseDb: 3,
+    deltaN: 46,
+    surfaceRefractivity: 333,
+    clutterHeightM: 0,
+  },
+  groups: [
+    {
+      legend: 'The ground',
+      fields: [
+        {
+          kind: 'file',
+          key: 'elevation',
+          label: 'Elevation tiles (HGT, GeoTIFF, ASCII grid)',
+          accept: '.hgt,.tif,.tiff,.asc,.txt',
+          isMultiple: true,
+          help: 'A tile is a grid of heights above the sea. Several go together: take all that the area touches.',
+        },
+        {
+          kind: 'choice',
+          key: 'coordinates',
+          label: 'Coordinates of tiles that do not say theirs',
+          choices: [
+            { value: 'geographic', label: 'degrees (WGS 84)' },
+            { value: 'utm-north', label: 'UTM, northern hemisphere' },
+            { value: 'utm-south', label: 'UTM, southern hemisphere' },
+          ],
+          help: 'ASCII grids never say it; most other tiles do, and are then taken at their word.',
+        },
+        {
+          kind: 'number',
+          key: 'zone',
+          label: 'UTM zone',
+          unit: 'zone',
+          step: 1,
+          isAsked: whereChosen('coordinates', 'utm-north', 'utm-south'),
+        },
+        {
+          kind: 'check',
+          key: 'fillVoids',
+          label: 'Fill cells without a height from their neighbours (a guess: a summit in a hole is lost)',
+        },
+      ],
+    },
+    {
+      legend: 'The question',
+      fields: [
+        {
+          kind: 'choice',
+          key: 'question',
+          label: 'What to look at',
+          choices: [
+            { value: 'ground', label: 'the ground to a place (profile)' },
+            { value: 'skyline', label: 'the skyline from the antenna' },
+            { value: 'coverage', label: 'coverage around the gateway' },
+          ],
+        },
+      ],
+    },
+    {
+      legend: 'The gateway',
+      fields: [
+        {
+          kind: 'number',
+          key: 'latitudeDeg',
+          label: 'Latitude',
+          unit: '°',
+          step: 0.0001,
+          help: 'North of the equator is positive.',
+        },
+        {
+          kind: 'number',
+          key: 'longitudeDeg',
+          label: 'Longitude',
+          unit: '°',
+          step: 0.0001,
+          help: 'East of Greenwich is positive.',
+        },
+        {
+          kind: 'number',
+          key: 'antennaHeightM',
+          label: 'Antenna above the ground there',
+          unit: 'm',
+          step: 0.5,
+          help: 'Above the ground of the tile, the house below the antenna included.',
+        },
+      ],
+    },
+    {
+      legend: 'The place',
+      fields: [
+        {
+          kind: 'number',
+          key: 'toLatitudeDeg',
+          label: 'Latitude of the place',
+          unit: '°',
+          step: 0.0001,
+          isAsked: whereChosen('question', 'ground'),
+        },
+        {
+          kind: 'number',
+          key: 'toLongitudeDeg',
+          label: 'Longitude of the place',
+          unit: '°',
+          step: 0.0001,
+          isAsked: whereChosen('question', 'ground'),
+        },
+      ],
+    },
+    {
+      legend: 'The node',
+      fields: [
+        {
+          kind: 'number',
+          key: 'nodeHeightM',
+          label: "Node's antenna above the ground",
+          unit: 'm',
+          step: 0.1,
+          isAsked: forLink,
+        },
+        {
+          kind: 'number',
+          key: 'frequencyHz',
+          label: 'Frequency',
+          unit: 'MHz',
+          scale: 1e6,
+          step: 0.1,
+          isAsked: forLink,
+        },
+        {
+          kind: 'number',
+          key: 'conductedPowerDbm',
+          label: "Power at the node's connector",
+          unit: 'dBm',
+          step: 0.5,
+          isAsked: forCoverage,
+        },
+        {
+          kind: 'number',
+          key: 'nodeGainDbi',
+          label: "Gain of the node's antenna",
+          unit: 'dBi',
+          step: 0.1,
+          isAsked: forCoverage,
+          help: 'Small built-in antennas lose: below zero.',
+        },
+        {
+          kind: 'number',
+          key: 'otherLossDb',
+          label: 'Other losses at the node',
+          unit: 'dB',
+          step: 0.5,
+          isAsked: forCoverage,
+          help: 'The body of who carries it, a wall.',
+        },
+      ],
+    },
+    {
+      legend: 'The skyline',
+      fields: [
+        {
+          kind: 'number',
+          key: 'skylineRadiusM',
+          label: 'How far to look',
+          unit: 'km',
+          scale: 1000,
+          step: 1,
+          isAsked: whereChosen('question', 'skyline'),
+        },
+      ],
+    },
+    {
+      legend: 'The area',
+      fields: [
+        {
+          kind: 'number',
+          key: 'radiusM',
+          label: 'Radius',
+          unit: 'km',
+          scale: 1000,
+          step: 0.5,
+          isAsked: forCoverage,
+        },
+        {
+          kind: 'number',
+          key: 'cellM',
+          label: 'Side of a cell',
+          unit: 'm',
+          step: 5,
+          isAsked: forCoverage,
+          help: 'No finer than the tile. Half the side takes four times as long.',
+        },
+        {
+          kind: 'choice',
+          key: 'model',
+          label: 'Model of the path',
+          isAsked: forCoverage,
+          choices: [
+            { value: 'p1812', label: 'ITU-R P.1812: the whole method' },
+            { value: 'p526', label: 'ITU-R P.526: hills alone' },
+            { value: 'p525', label: 'ITU-R P.525: free space, as if nothing stood in the way' },
+          ],
+        },
+        {
+          kind: 'choice',
+          key: 'region',
+          label: 'Regional parameters',
+          isAsked: forCoverage,
+          choices: Object.entries(regions).map(([value, { name }]) => ({ value, label: name })),
+        },
+      ],
+    },
+    {
+      legend: "The gateway's receiver",
+      fields: [
+        {
+          kind: 'number',
+          key: 'gatewayGainDbi',
+          label: "Gain of the gateway's antenna",
+          unit: 'dBi',
+          step: 0.1,
+          isAsked: forCoverage,
+        },
+        {
+          kind: 'number',
+          key: 'feedlineLossDb',
+          label: 'Loss of its cable',
+          unit: 'dB',
+          step: 0.1,
+          isAsked: forCoverage,
+        },
+        {
+          kind: 'number',
+          key: 'noiseFigureDb',
+          label: 'Noise figure',
+          unit: 'dB',
+          step: 0.5,
+          isAsked: forCoverage,
+          help: 'What the receiver adds to the noise of nature.',
+        },
+        {
+          kind: 'number',
+          key: 'manMadeNoiseDb',
+          label: 'Man-made noise',
+          unit: 'dB',
+          step: 0.5,
+          isAsked: forCoverage,
+          help: 'What machines and other radios add on top.',
+        },
+      ],
+    },
+    {
+      legend: 'Air and houses',
+      fields: [
+        {
+          kind: 'number',
+          key: 'deltaN',
+          label: 'Fall of refractivity (ΔN)',
+          unit: 'N/km',
+          step: 1,
+          isAsked: forLink,
+          help: 'How much the air bends the ray down. About 40 to 50 in many temperate places; Recommendation ITU-R P.453 has maps.',
+        },
+        {
+          kind: 'number',
+          key: 'surfaceRefractivity',
+          label: 'Refractivity at sea level (N0)',
+          unit: 'N',
+          step: 1,
+          isAsked: forLink,
+        },
+        {
+          kind: 'number',
+          key: 'clutterHeightM',
+          label: 'Houses and trees on the way (clutter)',
+          unit: 'm',
+          step: 1,
+          isAsked: forLink,
+          help: 'A height for all ground between the two ends. 0 for bare ground.',
+        },
+      ],
+    },
+  ],
+  waitsFor: { key: 'elevation', words: 'Drop an elevation tile, or use that of the invented island.' },
+  samples: [{ key: 'elevation', name: 'the invented island', url: '/fennimara/elevation.tif' }],
+  fieldOf: {
+    bytes: 'elevation',
+    files: 'elevation',
+    'coordinates.zone': 'zone',
+    position: 'latitudeDeg',
+    'gateway.position': 'latitudeDeg',
+    'link.to': 'toLatitudeDeg',
+    to: 'toLatitudeDeg',
+    'to.latitudeDeg': 'toLatitudeDeg',
+    'to.longitudeDeg': 'toLongitudeDeg',
+    'path.distanceM': 'toLatitudeDeg',
+    'path.transmitterHeightM': 'antennaHeightM',
+    'path.receiverHeightM': 'nodeHeightM',
+    receiverHeightM: 'nodeHeightM',
+  },
+  prepare: () =>
+    Promise.all([
+      import('./terrainAnswer.js'),
+      import('./prepareTerrain.js').then(({ prepareTerrain }) => prepareTerrain()),
+    ]),
+  compute: async (values, { elevation = [] }, work) => {
+    const { terrainAnswer } = await import('./terrainAnswer.js');
+    return terrainAnswer(values, elevation, work);
+  },
+});
