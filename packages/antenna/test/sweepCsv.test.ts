@@ -89,3 +89,14 @@ test('written by rows, read by columns: VSWR comes back', () => {
     }),
   );
 });
+
+test('thousands of blanks in a header, and a header of ever more names, are refused at once and in short', () => {
+  const blanks = `frequency (MHz),a${' '.repeat(200_000)}b\n868,1.5\n`;
+  expect(() => parseSweepCsv(blanks)).toThrow(
+    expect.objectContaining({ code: 'malformed-file', argument: 'header' }),
+  );
+  const names = Array.from({ length: 20_000 }, (_, index) => `name ${index}`).join(',');
+  const columns = { frequency: 'f', vswr: 'v' };
+  const { message } = refusal(() => parseSweepCsv(`${names}\n${names}\n`, { columns }));
+  expect(message.length).toBeLessThanOrEqual(1500);
+}, 5000);

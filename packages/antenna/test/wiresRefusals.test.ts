@@ -25,6 +25,13 @@ describe('solveWires refuses', () => {
     refused([rod], 'missing', 'source', { source: [] });
   });
 
+  test('wires too far apart to add up their radiation in a time that anyone waits', () => {
+    const far: Wire = { start: point(0, 0, 0.1), end: point(-1e6, 0, 0.1), radiusM: 0.001, segments: 8 };
+    refused([rod, { ...far, start: point(0.1, 0, 0.1) }], 'out-of-range', 'wires', {
+      outsideValidity: 'allow',
+    });
+  });
+
   test('a source on no wire or at an open end', () => {
     refused([rod], 'out-of-range', 'source.wire', { source: { wire: 1, positionRatio: 0 } });
     refused([rod], 'out-of-range', 'source.positionRatio', { source: { wire: 0, positionRatio: 1 } });

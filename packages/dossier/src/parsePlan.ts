@@ -12,6 +12,8 @@ import { type Plan, planSchema } from './plan.js';
 
 /** Longest plan that is read, in characters. */
 const longestPlan = 1_000_000;
+/** Most brackets within each other, far more than the format has: the tree is walked by functions that call themselves. */
+const deepestPlan = 100;
 
 /**
  * Reads a gateway plan from its JSON text and checks it against the plan format.
@@ -19,7 +21,7 @@ const longestPlan = 1_000_000;
  * Unknown keys are refused: a wrong unit in a key name (`frequencyMHz`) would otherwise pass as a missing value. A key that
  * stands twice is refused too, since JSON leaves open which one holds.
  *
- * @param planText - the JSON text; at most a million characters
+ * @param planText - the JSON text; at most a million characters, at most 100 brackets within each other
  * @param options - `file`: name to show in refusals
  * @returns the plan, every value checked
  * @throws {@link InputError} `malformed-file` (no JSON, or a key twice), `missing`, `unknown-option`, `wrong-type`,
@@ -97,6 +99,7 @@ class PlanSource {
         file: this.file,
       });
     }
+    this.refuseDeepNesting();
     const errors: ParseError[] = [];
     const tree = parseTree(this.text, errors, { disallowComments: true, allowTrailingComma: false });
     const first = errors[0];
@@ -139,11 +142,23 @@ class PlanSource {
     });
   }
 
+  private refuseDeepNesting(): void {
+    let depth = 0;
+    for (const { 0: token, index } of this.text.matchAll(/"(?:[^"\\\r\n]|\\.)*"?|[[\]{}]/g)) {
+      if (token === '[' || token === '{') depth += 1;
+      else if (token === ']' || token === '}') depth -= 1;
+      if (depth > deepestPlan)
+        throw this.malformed(index, `at most ${deepestPlan} brackets within each other`);
+    }
+  }
+
   private refuseDoubleKeys(node: Node): void {
     const seen = new Set<string>();
     for (const child of node.children ?? []) {
       const key = child.type === 'property' ? child.children?.[0] : undefined;
       if (key !== undefined) {
+        // As a value it would be the object's prototype, whose keys pass for the object's own.
+        if (key.value === '__proto__') throw this.malformed(key.offset, 'no key of this name');
         if (seen.has(key.value)) throw this.malformed(key.offset, `the key ${key.value} only once`);
         seen.add(key.value);
       }

@@ -171,3 +171,25 @@ describe('the published schema', () => {
     expect(unexplained).toEqual([]);
   });
 });
+
+describe('plans of strangers', () => {
+  test.each([
+    ['brackets without end', `{"a":${'['.repeat(100_000)}`, 'at most 100 brackets within each other'],
+    ['objects without end', '{"a":'.repeat(100_000), 'at most 100 brackets within each other'],
+    ['a prototype', `{"__proto__":${planText}}`, 'no key of this name'],
+    [
+      'a prototype inside',
+      planText.replace('{', '{"gateway":{"__proto__":{"polluted":1}},'),
+      'no key of this name',
+    ],
+  ])('%s', (_, text, expected) => {
+    expect(() => parsePlan(text)).toThrow(expect.objectContaining({ code: 'malformed-file', expected }));
+    expect('polluted' in {}).toBe(false);
+  });
+
+  test('brackets inside a text do not count', () => {
+    const name = JSON.stringify('{["\\'.repeat(60).slice(0, 80));
+    const text = planText.replace(/"name": "[^"]*"/, `"name": ${name}`);
+    expect(parsePlan(text).name).toBe(JSON.parse(name));
+  });
+});

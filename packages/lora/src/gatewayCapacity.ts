@@ -223,12 +223,13 @@ function targetNodeCount(gateway: CheckedLoad, targetRatio: number | undefined):
   let kept = 0;
   let missed = 1;
   while (keepsTarget(missed)) [kept, missed] = [missed, missed * 2];
-  while (missed - kept > 1) {
+  for (;;) {
     const middle = Math.floor((kept + missed) / 2);
+    // Beyond 2^53 neighbouring numbers are more than 1 apart: then nothing lies between them any more.
+    if (middle <= kept || middle >= missed) return kept;
     if (keepsTarget(middle)) kept = middle;
     else missed = middle;
   }
-  return kept;
 }
 
 function assumptionsOf({ capture, downlink }: GatewayLoad): readonly string[] {

@@ -377,3 +377,9 @@ describe('gatewayCapacity', () => {
     ),
   );
 });
+
+test('frames of no length leave room for more nodes than whole numbers are exact for, and the search ends', () => {
+  const group = { spreadingFactor: 7, nodeCount: 20, timeOnAirSeconds: 1e-300, intervalSeconds: 900 };
+  const { targetNodeCount } = gatewayCapacity({ groups: [group], targetDeliveryRatio: 0.9 });
+  expect(targetNodeCount).toBeGreaterThan(2 ** 53);
+});

@@ -2,6 +2,9 @@ import { InputError } from '@finial/units';
 import { jsonPlaces } from './jsonPlaces.js';
 import type { BrokenRow, SurveyRow, SurveyTable } from './SurveyTable.js';
 
+/** A cell for each feature and each name that occurs: features of ever other names would fill the memory with empty ones. */
+const mostCells = 20_000_000;
+
 /** Reads a GeoJSON FeatureCollection of Points as a table: position first, then one column per property that occurs. */
 export function geoJsonTable(input: string, file: string): SurveyTable {
   const text = input.replace(/^\uFEFF/, '');
@@ -9,6 +12,15 @@ export function geoJsonTable(input: string, file: string): SurveyTable {
   const lineAt = lineCounter(text);
   const places = jsonPlaces(text).features;
   const properties = [...new Set(features.flatMap((feature) => Object.keys(propertiesOf(feature))))];
+  if (properties.length * features.length > mostCells) {
+    throw new InputError({
+      code: 'malformed-file',
+      argument: 'properties',
+      received: properties.length,
+      expected: `properties of few names, for a table of at most ${mostCells} cells`,
+      file,
+    });
+  }
   const rows: SurveyRow[] = [];
   const broken: BrokenRow[] = [];
   features.forEach((feature, index) => {

@@ -52,7 +52,7 @@ export function jsonPlaces(text: string): JsonPlaces {
     if (awaited.startsWith('a value') && inFeatures && open.length === 2) start = at;
     if (mark === '{' || mark === '[') {
       open.push(mark);
-      if (open.join('') === '{[' && key === '"features"') {
+      if (open.length === 2 && open[0] === '{' && mark === '[' && key === '"features"') {
         inFeatures = true;
         features = [];
       }

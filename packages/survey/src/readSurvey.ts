@@ -48,7 +48,8 @@ export interface Survey {
  * Reads the log of a walk: one frame per row, received or missed, from CSV, GeoJSON or NDJSON.
  *
  * CSV needs a header line. Quoted fields (RFC 4180), a byte order mark, all line ends, blank lines and comment lines are
- * understood; line breaks inside quotes are read as line feeds and spaces around a field are cut. GeoJSON (RFC 7946) is a
+ * understood; line breaks inside quotes are read as line feeds, spaces around a field are cut, and so is the
+ * apostrophe that keeps a text such as `=x` from being a formula ({@link surveyCsv}). GeoJSON (RFC 7946) is a
  * FeatureCollection of Points; a height is not read. NDJSON is one JSON object per line. A null, empty or absent value means
  * 'not known', never zero; writers that drop zeros lose an SNR of 0 dB, and `absentIsZero` gives it back.
  *

@@ -1,11 +1,12 @@
 import { checkObject, InputError } from '@finial/units';
 import { checkObservations } from './checkObservations.js';
+import { withGuard } from './formulaGuard.js';
 import type { Observation } from './Observation.js';
 import { observationFields, type SurveyField } from './observationFields.js';
 
 /** How to write a walk log. */
 export interface SurveyCsvOptions {
-  /** One character between fields: no letter, digit, quote, line end or sign of a number. @defaultValue `','` */
+  /** One character between fields: no letter, digit, quote, apostrophe, line end or sign of a number or formula. @defaultValue `','` */
   readonly separator?: string | undefined;
 }
 
@@ -14,6 +15,9 @@ export interface SurveyCsvOptions {
  *
  * Columns carry the fields' names; a field that no observation has gets no column. Numbers are written in full, with a
  * decimal point. The place in the source (`line`) is not written.
+ *
+ * Text that begins with `=`, `+`, `-`, `@`, a tab or a carriage return and is no plain number gets an apostrophe before it, so that a
+ * spreadsheet does not run it as a formula; {@link readSurvey} takes that apostrophe off.
  *
  * @param observations - at least one
  * @returns a header line and one line per observation, each ended by CRLF
@@ -29,12 +33,13 @@ export interface SurveyCsvOptions {
  */
 export function surveyCsv(observations: readonly Observation[], options: SurveyCsvOptions = {}): string {
   const { separator = ',' } = checkObject(options, 'options');
-  if (typeof separator !== 'string' || !/^[^"\r\n\p{L}\p{N}.+-]$/u.test(separator)) {
+  if (typeof separator !== 'string' || !/^[^"'=@\r\n\p{L}\p{N}.+-]$/u.test(separator)) {
     throw new InputError({
       code: 'unknown-option',
       argument: 'separator',
       received: separator,
-      expected: 'one character that is no letter, digit, quote, line end or sign of a number',
+      expected:
+        'one character that is no letter, digit, quote, apostrophe, line end or sign of a number or formula',
     });
   }
   checkObservations(observations);
@@ -50,7 +55,8 @@ export function surveyCsv(observations: readonly Observation[], options: SurveyC
 function written(value: string | number | boolean | undefined, separator: string): string {
   if (value === undefined) return '';
   if (typeof value === 'boolean') return value ? '1' : '0';
-  const text = String(value);
+  // Text comes from whoever wrote the log, and the file may be opened in a spreadsheet.
+  const text = typeof value === 'string' ? withGuard(value) : String(value);
   // Anything but a plain word is quoted, which also keeps a name such as '#4' from looking like a comment.
   return /^[\w.:+-]*$/.test(text) && !text.includes(separator) ? text : `"${text.replaceAll('"', '""')}"`;
 }

@@ -135,11 +135,11 @@ export function isInputError(value: unknown): value is InputError {
 }
 
 function messageOf({ argument, received, expected, file, line, column }: InputErrorDetail): string {
-  const position = [line !== undefined && `line ${line}`, column !== undefined && `column ${column}`]
-    .filter(Boolean)
-    .join(', ');
+  const position = [line && `line ${line}`, column && `column ${column}`].filter(Boolean).join(', ');
   const place = file && position ? `${file} (${position})` : file || position;
-  return [place, argument, `expected ${expected}, got ${shown(received)}`].filter(Boolean).join(': ');
+  const parts = [place, argument, `expected ${expected}, got ${shown(received)}`];
+  // Names may come out of the file that is refused.
+  return parts.filter(Boolean).join(': ').slice(0, 1500);
 }
 
 /** The received value in one short line: a message never carries a whole file, nor a line break. */

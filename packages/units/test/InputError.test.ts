@@ -39,6 +39,18 @@ describe('the message', () => {
     expect(error.message).toBe(message);
   });
 
+  test('stays short where names come out of a file', () => {
+    const name = 'x'.repeat(1e6);
+    const { message } = new InputError({
+      ...detail,
+      argument: name,
+      expected: `one of ${name}`,
+      received: name,
+    });
+    expect(message.length).toBeLessThanOrEqual(1500);
+    expect(new InputError({ ...detail, argument: name }).argument).toBe(name);
+  });
+
   test('leaves out an argument that has no name', () => {
     expect(new InputError({ ...detail, argument: '' }).message).toBe('expected more than 0 hertz, got -1');
   });

@@ -130,7 +130,9 @@ function placesOf(header: readonly CsvCell[], source: SweepCsvSource, file: stri
   const place = (field: keyof SweepCsvColumns): number => {
     const name = columns?.[field];
     if (columns === undefined || (field === 'frequency' && name === undefined)) {
-      return header.findIndex(({ text }) => usualHeaders[field].test(withoutUnit(text)));
+      return header.findIndex(
+        ({ text }) => text.length <= longestUsualHeader && usualHeaders[field].test(withoutUnit(text)),
+      );
     }
     if (name === undefined) return -1;
     const found = header.findIndex(({ text }) => text === name);
@@ -171,6 +173,8 @@ function missingColumn(expected: string, header: readonly CsvCell[], file: strin
   });
 }
 
+// A longer cell is no header of these; its blanks would keep the patterns busy.
+const longestUsualHeader = 100;
 const unitInHeader = /[\s_([/]*(hz|khz|mhz|ghz|db|ohms?|Ω)[\s)\]]*$/i;
 
 /** `Frequency (MHz)`, `freq_mhz` and `frequencyHz` all begin with the same word; a bare `r` or `x` is left alone. */
@@ -186,7 +190,7 @@ function powerOfTenOf(header: CsvCell, source: SweepCsvSource, file: string | un
   const units = ['Hz', 'kHz', 'MHz', 'GHz'] as const;
   const { frequencyUnit } = source;
   if (frequencyUnit !== undefined) return powers[checkOneOf(frequencyUnit, 'frequencyUnit', units)];
-  const stated = unitInHeader.exec(header.text)?.[1]?.toLowerCase();
+  const stated = unitInHeader.exec(header.text.slice(-longestUsualHeader))?.[1]?.toLowerCase();
   const unit = units.find((option) => option.toLowerCase() === stated);
   if (unit !== undefined) return powers[unit];
   const place = { file, line: header.line, column: header.column };

@@ -69,7 +69,7 @@ export function columnBehind(words: readonly Word[]): number {
   return last === undefined ? 1 : last.column + last.text.length;
 }
 
-const numberForm = /^([+-]?(?:\d+\.?\d*|\.\d+))(?:[eEdD]([+-]?\d+))?$/;
+const numberForm = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+))(?:[eEdD]([+-]?\d+))?$/;
 
 /**
  * The number that a word is, times a power of ten; `undefined` where it is none. Exponents may be marked with D, as Fortran

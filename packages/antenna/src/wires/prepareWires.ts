@@ -46,6 +46,8 @@ const coordinateBounds = { min: -1e6, max: 1e6, unit: 'metres' };
 const conductivityBounds = { min: 1, max: 1e12, unit: 'siemens per metre' };
 const ratioBounds = { min: 0, max: 1, unit: 'of the length of the wire' };
 const most = 1000;
+/** Farthest that two ends lie apart, in wavelengths: the work of adding up the radiation grows with its square. */
+const widest = 100;
 
 /** Longest segment in wavelengths: beyond it a straight line no longer follows the current well. */
 const longestSegment = 0.1;
@@ -68,6 +70,7 @@ export function prepareWires(wires: readonly Wire[], settings: SolveWiresSetting
   }
   const checked = wires.map((wire, index) => checkedWire(wire, index, wavelength, ground));
   const sources = checkedSources(settings.source, wires.length);
+  checkWidth(checked, wavelength);
   checkClearances(checked);
   const prepared = checked.map((wire, index) => ({
     ...wire,
@@ -114,6 +117,20 @@ function checkedWire(wire: Wire, index: number, wavelength: number, ground: Wire
     throw new InputError({ code: 'out-of-range', argument: name, received: wire, expected });
   }
   return { start, end, radiusM, segments, lengthM: length };
+}
+
+/** The box around all wires; outside a few wavelengths nothing is an antenna for one gateway. */
+function checkWidth(wires: readonly CheckedWire[], wavelength: number): void {
+  const points = wires.flatMap(({ start, end }) => [start, end]);
+  const sides = (['xM', 'yM', 'zM'] as const).map((axis) => {
+    const places = points.map((point) => point[axis]);
+    return Math.max(...places) - Math.min(...places);
+  });
+  checkRange(Math.hypot(...sides), 'wires', {
+    min: 0,
+    max: widest * wavelength,
+    unit: `metres from corner to corner (${widest} wavelengths)`,
+  });
 }
 
 function checkedPoint(point: Point, name: string, radiusM: number, ground: WireGround): Point {

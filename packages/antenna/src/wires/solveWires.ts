@@ -26,6 +26,7 @@ const mostUnknowns = 1000;
  * Wires may meet at their ends, any number of them and of different radii; over `ground: 'perfect'` their ends may stand on
  * z = 0 and are then connected to it. The wires are bare metal in vacuum: no insulation, mast, cable or real earth.
  *
+ * All wires lie within a box of 100 wavelengths from corner to corner and make at most 1000 unknown currents.
  * The method holds for wires thinner than λ/30 in radius, cut into pieces from 1.6 radii to λ/10. Ends of rods are
  * flat; the gap of a source is as wide as its wire is thick. How far a result has settled, `convergence` shows.
  *

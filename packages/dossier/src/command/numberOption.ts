@@ -17,7 +17,7 @@ export function numbersOption(flag: string, description: string): Option {
 /** The number that a text is; a point is the decimal mark, and `868.1e6` is a number too. */
 export function numberOf(text: string, argument: string): number {
   const trimmed = text.trim();
-  if (/^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i.test(trimmed)) return Number(trimmed);
+  if (/^[-+]?(\d+(?:\.\d*)?|\.\d+)(e[-+]?\d+)?$/i.test(trimmed)) return Number(trimmed);
   const expected = 'a number without its unit, with a decimal point';
   throw new InputError({ code: 'not-a-finite-number', argument, received: text, expected });
 }

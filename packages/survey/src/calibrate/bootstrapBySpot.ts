@@ -1,12 +1,4 @@
-import {
-  checkFinite,
-  checkInteger,
-  checkList,
-  checkObject,
-  checkOneOf,
-  checkRange,
-  InputError,
-} from '@finial/units';
+import { checkInteger, checkList, checkObject, checkOneOf, checkRange, InputError } from '@finial/units';
 import { normalQuantile } from '../normalQuantile.js';
 import { normalShareBelow } from '../pathLoss/normalTail.js';
 import { seededRandom } from './seededRandom.js';
@@ -62,7 +54,7 @@ export interface Bootstrap {
  * the spots that were not walked cannot be drawn.
  *
  * @param spots - at least two, of any kind: what `estimateOfSpots` takes
- * @param estimateOfSpots - any figure of a list of spots that does not depend on their order; also of a list in which spots repeat or lack
+ * @param estimateOfSpots - any figure, from -1e100 to 1e100, of a list of spots that does not depend on their order; also of a list in which spots repeat or lack
  * @returns the estimate with its interval; exact where `isExact`, else with the error of random draws, about
  * standardErrorOfEstimate / √drawCount in the mean
  * @throws {@link InputError} `wrong-type`, `missing` (fewer than two spots), `not-a-finite-number` (also an estimate that is none),
@@ -100,7 +92,12 @@ export function bootstrapBySpot<Spot>(
   checkInteger(seed, 'seed', { min: 0, max: 4_294_967_295, unit: 'as a seed' });
   checkSpots(spots, estimateOfSpots);
   const figure = (drawn: readonly Spot[]): number =>
-    checkFinite(estimateOfSpots(drawn), 'estimateOfSpots(spots)', 'its unit');
+    checkRange(estimateOfSpots(drawn), 'estimateOfSpots(spots)', {
+      // Larger ones have squares and cubes that no double holds.
+      min: -1e100,
+      max: 1e100,
+      unit: 'its unit',
+    });
   const estimate = figure(spots);
   const isExact = differentDraws(spots.length) <= drawCount;
   const draws = isExact ? allDraws(spots, figure) : randomDraws(spots, figure, drawCount, seed);

@@ -26,6 +26,9 @@ interface OpenPoint {
   readonly inner: Record<string, string>;
 }
 
+/** Deeper than any recorder nests; a file of opening tags alone would fill the memory with them. */
+const deepestElement = 1000;
+
 /** What GPX calls the fields. */
 const gpxNames = { timeUtc: '<time>', latitudeDeg: 'lat', longitudeDeg: 'lon', elevationM: '<ele>' } as const;
 
@@ -34,6 +37,7 @@ export function gpxReader(file: string, onBadRow: 'throw' | 'skip'): GpxReader {
   const points: TrackPoint[] = [];
   const skipped: SkippedRow[] = [];
   const open: string[] = [];
+  let extensions = 0;
   let segmentIndex = -1;
   let point: OpenPoint | undefined;
   const places = gpxPlaces();
@@ -55,10 +59,13 @@ export function gpxReader(file: string, onBadRow: 'throw' | 'skip'): GpxReader {
   xml.on('opentag', ({ name, attributes }) => {
     const element = localName(name);
     if (open.length === 0 && element !== 'gpx') throw malformed('an element <gpx>', `<${element}>`);
-    if (!open.includes('extensions') && element === 'trkseg') segmentIndex += 1;
-    if (isPoint(element) && !open.includes('extensions')) {
+    if (open.length === deepestElement)
+      throw malformed(`at most ${deepestElement} levels of elements`, `<${element}>`);
+    if (extensions === 0 && element === 'trkseg') segmentIndex += 1;
+    if (extensions === 0 && isPoint(element)) {
       point = { ...pointStart, depth: open.length, element, attributes, inner: {} };
     }
+    if (element === 'extensions') extensions += 1;
     open.push(element);
   });
   const take = (text: string): void => {
@@ -69,7 +76,7 @@ export function gpxReader(file: string, onBadRow: 'throw' | 'skip'): GpxReader {
   xml.on('text', take);
   xml.on('cdata', take);
   xml.on('closetag', () => {
-    open.pop();
+    if (open.pop() === 'extensions') extensions -= 1;
     if (point === undefined || open.length !== point.depth) return;
     const ended = point;
     point = undefined;
@@ -111,7 +118,11 @@ function trackPointOf(
     throw refused('', `<${element}>`, 'a track point: places without a way are not read');
   const cells = [inner['time'], attributes['lat'], attributes['lon'], inner['ele']];
   const row = { line, cells, text: '' };
-  const values = valuesOfRow(row, { places, decimal: '.', absentIsZero: [] }, neededOfTrackPoint);
+  const values = valuesOfRow(
+    row,
+    { places, decimal: '.', isGuarded: false, absentIsZero: [] },
+    neededOfTrackPoint,
+  );
   return { ...recordOf(values, row), segmentIndex } as unknown as TrackPoint;
 }
 

@@ -32,7 +32,8 @@ export function readRecords<Item>(text: string, source: TableSource<Item>): Read
     noteSeen(table, places, seen);
     refuseUnseen(wanted, seen, settings.file);
   }
-  const reading = { places, decimal: settings.decimal, absentIsZero: source.absentIsZero };
+  const { decimal } = settings;
+  const reading = { places, decimal, isGuarded: source.format === 'csv', absentIsZero: source.absentIsZero };
   return readTable(table, (row) => kind.itemOfRow(row, reading), places, settings);
 }
 

@@ -34,7 +34,7 @@ export async function* streamRecords<Item>(
     rows += table.rows.length + table.broken.length;
     wholeRows += table.rows.length;
     if (source.format === 'ndjson') noteSeen(table, places, seen);
-    const reading = { places, decimal: settings.decimal, absentIsZero };
+    const reading = { places, decimal: settings.decimal, isGuarded: source.format === 'csv', absentIsZero };
     yield readTable(table, (row) => kind.itemOfRow(row, reading), places, settings);
   }
   if (rows === 0) throw noRows(source, headerLine);

@@ -58,9 +58,13 @@ function decodedChunk(chunk: unknown, decoder: TextDecoder, file: string): strin
 /** The lines of some chunks, in lots of one or more, whichever of the three line ends they have. */
 export async function* linesOfChunks(chunks: TextChunks, file: string): AsyncGenerator<readonly TextLine[]> {
   let rest = '';
+  let endsInReturn = false;
   let line = 0;
   for await (const text of textOfChunks(chunks, file)) {
     rest += text;
+    // A line that comes in thousands of pieces must not be looked through anew with each of them.
+    if (rest.length <= longestLine && !/[\r\n]/.test(text) && !endsInReturn) continue;
+    endsInReturn = text.endsWith('\r');
     // A carriage return at the end may be the first half of a CRLF.
     const parts = rest.split(/\r\n|\n|\r(?!$)/);
     rest = parts.pop() ?? '';

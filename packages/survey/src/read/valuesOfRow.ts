@@ -1,4 +1,5 @@
 import { checkInteger, checkRange, InputError } from '@finial/units';
+import { withoutGuard } from '../formulaGuard.js';
 import type { NumberFieldRule } from '../observationFields.js';
 import type { SurveyRow } from '../SurveyTable.js';
 import type { ColumnPlace } from '../surveyColumnPlaces.js';
@@ -7,6 +8,8 @@ import type { ColumnPlace } from '../surveyColumnPlaces.js';
 export interface RowReading {
   readonly places: ReadonlyMap<string, ColumnPlace>;
   readonly decimal: '.' | ',';
+  /** True where an apostrophe before a formula is not part of the text: in cells that a spreadsheet may have held. */
+  readonly isGuarded: boolean;
   /** Fields whose absence next to a level means zero. */
   readonly absentIsZero: readonly string[];
 }
@@ -18,13 +21,14 @@ export interface RowReading {
  */
 export function valuesOfRow(
   row: SurveyRow,
-  { places, decimal, absentIsZero }: RowReading,
+  { places, decimal, isGuarded, absentIsZero }: RowReading,
   needed: readonly string[],
 ): Map<string, unknown> {
   const values = new Map<string, unknown>();
   for (const [field, place] of places) {
     const value = cellValue(row.cells[place.index], place, decimal);
-    if (value !== undefined) values.set(field, value);
+    const isText = place.rule.kind === 'text' && typeof value === 'string';
+    if (value !== undefined) values.set(field, isText && isGuarded ? withoutGuard(value) : value);
   }
   // A writer that drops zeros drops them from records of received frames: without a level nothing was received.
   for (const field of absentIsZero) {
@@ -71,7 +75,7 @@ function numberOf(content: unknown, field: string, decimal: '.' | ','): number {
   const expected = `a number with a decimal ${decimal === '.' ? 'point' : 'comma'}`;
   if (typeof content !== 'string') throw refused(field, content, expected);
   const plain = decimal === ',' ? content.replace('.', '?').replace(',', '.') : content;
-  if (!/^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/.test(plain)) throw refused(field, content, expected);
+  if (!/^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/.test(plain)) throw refused(field, content, expected);
   return Number(plain);
 }
 

@@ -5,7 +5,7 @@ import { type FileCoordinates, gridOf } from './FileCoordinates.js';
 
 // The header's words, in lower case: spelling varies in case from writer to writer.
 const headerWords = /^(?:ncols|nrows|xllcorner|xllcenter|yllcorner|yllcenter|cellsize|dx|dy|nodata_value)$/i;
-const decimalNumber = /^[-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?$/i;
+const decimalNumber = /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[-+]?\d+)?$/i;
 // What a grid without its own line means by no data, as the format has it.
 const usualVoidValue = -9999;
 
@@ -146,16 +146,15 @@ function isNaNWord(text: string): boolean {
 }
 
 function* wordsOf(text: string): Generator<Word, undefined> {
-  const word = /\S+/g;
   let line = 1;
-  for (let start = 0; start < text.length; line++) {
-    const lineEnd = text.indexOf('\n', start);
-    const end = lineEnd === -1 ? text.length : lineEnd;
-    word.lastIndex = start;
-    for (let found = word.exec(text); found !== null && found.index < end; found = word.exec(text)) {
-      yield { text: found[0], line, column: found.index - start + 1 };
+  let lineStart = 0;
+  // One pass over the text: looking for the end of each line first would look through a run of blank lines anew for each of them.
+  for (const { 0: found, index } of text.matchAll(/\S+|\n/g)) {
+    if (found !== '\n') yield { text: found, line, column: index - lineStart + 1 };
+    else {
+      line++;
+      lineStart = index + 1;
     }
-    start = end + 1;
   }
   return undefined;
 }

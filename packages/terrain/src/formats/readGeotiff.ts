@@ -1,9 +1,13 @@
 import { InputError, isInputError } from '@finial/units';
-import type { GeoTIFFImage } from 'geotiff';
+import type { GeoTIFFImage, Pool } from 'geotiff';
 import type { ElevationTile } from '../parts.js';
 import { mostCells } from '../tile/checkElevation.js';
+import { blockPool } from './blockPool.js';
 import type { FileCoordinates } from './FileCoordinates.js';
 import { geotiffGrid } from './geotiffGrid.js';
+
+// The most that the schemes reach: LZW writes some 3800 bytes for a code of 12 bits, deflate 1032 for a byte.
+const mostCellsPerByte = 2600;
 
 /**
  * Reads the first image of a GeoTIFF: one band of heights, in strips or tiles, uncompressed or compressed without loss. Reduced
@@ -19,9 +23,11 @@ export async function readGeotiff(
 ): Promise<ElevationTile> {
   try {
     // Loaded when the first such file comes: who reads other formats does not pay for it.
-    const { fromArrayBuffer } = await import('geotiff');
-    const tiff = await fromArrayBuffer(wholeBuffer(bytes));
-    return await readImage(name, await tiff.getImage(0), coordinates, signal);
+    const geotiff = await import('geotiff');
+    const tiff = await geotiff.fromArrayBuffer(wholeBuffer(bytes));
+    const image = await tiff.getImage(0);
+    checkSize(image, bytes.byteLength);
+    return await readImage(name, image, coordinates, { pool: blockPool(geotiff), ...(signal && { signal }) });
   } catch (error) {
     signal?.throwIfAborted();
     if (isInputError(error)) throw error.at({ file: name });
@@ -42,24 +48,31 @@ async function readImage(
   name: string,
   image: GeoTIFFImage,
   coordinates: FileCoordinates | undefined,
-  signal: AbortSignal | undefined,
+  reading: { readonly pool: Pool; readonly signal?: AbortSignal },
 ): Promise<ElevationTile> {
   const columns = image.getWidth();
   const rows = image.getHeight();
-  require(Math.min(columns, rows) >= 2 && columns * rows <= mostCells, 'ImageWidth', columns *
-    rows, `at least 2 by 2 and at most ${mostCells} cells`);
   require(image.getSamplesPerPixel() ===
     1, 'SamplesPerPixel', image.getSamplesPerPixel(), 'one band, of heights');
   await checkPlainHeights(image);
   await checkByteOrder(image);
   const grid = geotiffGrid(image, coordinates);
-  checkBlocks(image);
-  const [band] = await image.readRasters({ interleave: false, ...(signal && { signal }) });
+  await checkBlocks(image);
+  const [band] = await image.readRasters({ interleave: false, ...reading });
   require(band !== undefined &&
     band.length === columns * rows, 'pixels', band?.length, `${columns * rows} heights`);
   const heightsM = asHeights(band);
   const voidValue = voidValueOf(image, heightsM);
   return { name, columns, rows, heightsM, voidValue, voidCount: 0, grid };
+}
+
+/** Memory for all cells is asked for before the first is read: a short file must not claim many. */
+function checkSize(image: GeoTIFFImage, fileBytes: number): void {
+  const [columns, rows] = [image.getWidth(), image.getHeight()];
+  const cells = columns * rows;
+  const most = Math.min(mostCells, mostCellsPerByte * fileBytes);
+  const expected = `at least 2 by 2 and, in a file of ${fileBytes} bytes, at most ${most} cells`;
+  require(Math.min(columns, rows) >= 2 && cells <= most, 'ImageWidth', cells, expected);
 }
 
 /** Heights in another unit or scale would read as metres and pass unseen. */
@@ -85,13 +98,16 @@ async function checkByteOrder(image: GeoTIFFImage): Promise<void> {
 }
 
 /** A block that is missing or empty would read as ground at height 0. */
-function checkBlocks(image: GeoTIFFImage): void {
+async function checkBlocks(image: GeoTIFFImage): Promise<void> {
   const across = Math.ceil(image.getWidth() / image.getTileWidth());
   const down = Math.ceil(image.getHeight() / image.getTileHeight());
   for (const tag of image.isTiled
     ? (['TileOffsets', 'TileByteCounts'] as const)
     : (['StripOffsets', 'StripByteCounts'] as const)) {
-    require(image.fileDirectory.hasTag(tag), tag, undefined, `${across * down} blocks of heights`);
+    const value: unknown = image.fileDirectory.hasTag(tag) ? await image.fileDirectory.loadValue(tag) : [];
+    // One value stands there as itself, or as a list of one.
+    const count = typeof value === 'number' ? 1 : (value as ArrayLike<number>).length;
+    require(count >= across * down, tag, count, `${across * down} blocks of heights`);
   }
 }
 
