@@ -5,7 +5,12 @@ const conditions = ['@finial/source', 'module', 'development|production'];
 
 export default defineConfig({
   test: {
-    coverage: { include: ['packages/*/src/**/*.ts'] },
+    coverage: {
+      include: ['packages/*/src/**/*.ts'],
+      reporter: ['text-summary', 'json-summary'],
+      reportOnFailure: true,
+      thresholds: { branches: 95 },
+    },
     projects: [
       {
         resolve: { conditions: [...conditions, 'browser'] },

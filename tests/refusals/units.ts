@@ -1,6 +1,7 @@
 import type { Calls, Exempt } from './Call.js';
 
 export const calls: Calls = {
+  normalQuantile: [0.9],
   amplitudeRatioToDb: [2],
   celsiusToFahrenheit: [20],
   celsiusToKelvin: [20],

@@ -201,6 +201,27 @@ describe('the law', () => {
     expect(steep).toMatchObject({ terms: 'dielectric', conductorAtOneGigahertzDbPerM: 0 });
   });
 
+  test('a loss that rises faster than frequency is all dielectric, by hand', () => {
+    // 1 dB/m at 1 GHz and 3 at 2 GHz. Least squares of the relative error: (1/1 + 2/3) / (1² + (2/3)²) = 15/13 dB per metre and GHz.
+    const attenuation = [
+      { frequencyHz: 1e9, attenuationDbPerM: 1 },
+      { frequencyHz: 2e9, attenuationDbPerM: 3 },
+    ];
+    const fit = attenuationFit({ ...cableNamed('RG-213/U'), attenuation });
+    near(fit.dielectricAtOneGigahertzDbPerM, 15 / 13, 1e-12);
+    near(fit.conductorAtOneGigahertzDbPerM, 0, 0);
+  });
+
+  test('two points a hundred-thousandth apart count as one: their difference is a matter of rounding', () => {
+    const attenuation = [
+      { frequencyHz: 1e9, attenuationDbPerM: 0.1 },
+      { frequencyHz: 1.000_01e9, attenuationDbPerM: 0.100_01 },
+    ];
+    const fit = attenuationFit({ ...cableNamed('RG-213/U'), attenuation });
+    expect(fit.terms).toBe('conductor');
+    near(fit.conductorAtOneGigahertzDbPerM, 0.1, 1e-5);
+  });
+
   test('one point gives the skin effect, and says so', () => {
     const cable = cableOf(1, 0, [400]);
     const loss = cableLoss({ cable, lengthM: 100, frequencyHz: 225e6 });
@@ -300,6 +321,8 @@ describe('beyond the points', () => {
     expect(cableLoss({ ...at, temperatureC: 81 }).warnings).toEqual([
       expect.stringContaining('80 degrees C'),
     ]);
+    const { maxTemperatureC: _limit, ...unknown } = cableNamed('RG-213/U');
+    expect(cableLoss({ ...beyond, cable: unknown, temperatureC: 120 }).warnings).toEqual([]);
   });
 });
 
@@ -335,8 +358,16 @@ describe('refusals', () => {
         { frequencyHz: 1e9, attenuationDbPerM: 2 },
       ],
     ],
-  ])('%s of a row from elsewhere', (argument, attenuation) => {
+  ])('%s of points from elsewhere', (argument, attenuation) => {
     const row = { ...cableNamed('RG-213/U'), attenuation } as Cable;
     expect(() => attenuationFit(row)).toThrow(expect.objectContaining({ name: 'InputError', argument }));
+  });
+  test('the uncertainty of a row from elsewhere', () => {
+    for (const attenuationUncertaintyRatio of [-0.1, 1.1, Number.NaN, undefined as never]) {
+      const row: Cable = { ...cableNamed('RG-213/U'), attenuationUncertaintyRatio };
+      expect(() => attenuationFit(row)).toThrow(
+        expect.objectContaining({ argument: 'cable.attenuationUncertaintyRatio' }),
+      );
+    }
   });
 });

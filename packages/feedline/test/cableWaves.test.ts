@@ -133,6 +133,15 @@ describe('mismatchedLineLoss', () => {
   });
 });
 
+test('whoever leaves the question out is told which', () => {
+  expect(() => electricalLength(null as never)).toThrow(
+    expect.objectContaining({ code: 'wrong-type', argument: 'length' }),
+  );
+  expect(() => mismatchedLineLoss(null as never)).toThrow(
+    expect.objectContaining({ code: 'wrong-type', argument: 'line' }),
+  );
+});
+
 describe('powerHandling', () => {
   // Figures of the trade for RG-58C/U: about 250 W at 100 MHz and 70 W at 900 MHz (from memory, hardware reference 1.2).
   const cable = cableNamed('RG-58C/U');
@@ -188,14 +197,36 @@ describe('powerHandling', () => {
     expect(unknown.powerW).toBeUndefined();
     expect(unknown.warnings).toEqual([expect.stringContaining('no figure')]);
   });
+  test('air as hot as the insulation may be leaves nothing, and is not yet a warning', () => {
+    expect(powerHandling({ cable, frequencyHz: 900e6, temperatureC: 80 })).toMatchObject({
+      powerW: 0,
+      warnings: [],
+    });
+  });
+  test('insulation of unknown limit: heat is not counted, which is said where there is any', () => {
+    const { maxTemperatureC: _limit, ...unknown } = cable;
+    const at = (temperatureC?: number) => powerHandling({ cable: unknown, frequencyHz: 900e6, temperatureC });
+    expect(at()).toMatchObject({ temperatureRatio: 1, powerW: 70, warnings: [] });
+    expect(at(60)).toMatchObject({
+      temperatureRatio: 1,
+      powerW: 70,
+      warnings: [expect.stringContaining('heat is not counted')],
+    });
+  });
   test.each([
     ['vswr', { vswr: 0.5 }],
+    // Rated at 40 degrees C: insulation that bears no more leaves no degrees to share out.
+    ['cable.maxTemperatureC', { cable: { ...cable, maxTemperatureC: 40 } }],
+    ['question', null],
+    [
+      'cable.powerLimits[1].frequencyHz',
+      { cable: { ...cable, powerLimits: [100e6, 50e6].map((frequencyHz) => ({ frequencyHz, powerW: 9 })) } },
+    ],
     ['temperatureC', { temperatureC: Number.NaN }],
     ['frequencyHz', { frequencyHz: 6e9 }],
     ['cable.powerLimits[0].powerW', { cable: { ...cable, powerLimits: [{ frequencyHz: 1e9, powerW: -1 }] } }],
   ])('%s is refused', (argument, change) => {
-    expect(() => powerHandling({ cable, frequencyHz: 900e6, ...change })).toThrow(
-      expect.objectContaining({ name: 'InputError', argument }),
-    );
+    const question = change === null ? (null as never) : { cable, frequencyHz: 900e6, ...change };
+    expect(() => powerHandling(question)).toThrow(expect.objectContaining({ name: 'InputError', argument }));
   });
 });

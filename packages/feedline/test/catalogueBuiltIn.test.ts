@@ -98,6 +98,23 @@ describe('connectors against the reference table', () => {
   );
 });
 
+describe('what parts of the trade can do', () => {
+  test('reverse polarity is sold in N, SMA, TNC and BNC at 50 ohms, and in nothing else (from memory)', () => {
+    const reversible = connectorSeries.filter((row) => row.reversePolarityExists);
+    expect(reversible.map(({ series, impedanceOhm }) => `${series} ${impedanceOhm}`).sort()).toEqual([
+      'BNC 50',
+      'N 50',
+      'SMA 50',
+      'TNC 50',
+    ]);
+  });
+  // Hardware reference, surge arrestors: "gas-discharge (DC pass ...), quarter-wave stub (no DC pass ...)".
+  test.each(surgeArrestors)('$designation', ({ principle, passesDirectCurrent, sparkOverV }) => {
+    expect(passesDirectCurrent).toBe(principle === 'gas-discharge');
+    expect(sparkOverV).toBe(principle === 'gas-discharge' ? 90 : undefined);
+  });
+});
+
 describe('low-loss 7 mm class', () => {
   test('lies between its neighbours at every point', () => {
     for (const { frequencyHz, attenuationDbPerM } of cableNamed('low-loss 7 mm class').attenuation) {
@@ -137,6 +154,28 @@ describe('cableNamed', () => {
     );
     expect(() => cableNamed(name)).toThrow(listed);
   });
+  const named = (designation: string, ...designations: string[]) => {
+    const cables = designations.map((own) => ({ ...cableNamed('RG-213'), designation: own }));
+    return cableNamed(designation, { ...builtInCatalogue, cables }).designation;
+  };
+  test('a whole name goes before the beginning of another', () => {
+    expect(named('reel', 'reel two', 'reel')).toBe('reel');
+  });
+  test('a number must be whole, the rest of a name may be left off', () => {
+    expect(() => named('RG-21', 'RG-213')).toThrow(expect.objectContaining({ code: 'unknown-option' }));
+    expect(named('RG-213', 'RG-213/U')).toBe('RG-213/U');
+    expect(named('class 50 type', 'class 50 type 3')).toBe('class 50 type 3');
+    expect(named('50 ohm 7', '50 ohm 7 mm')).toBe('50 ohm 7 mm');
+  });
+  test('no name names nothing, not even an only cable', () => {
+    expect(() => named('', 'reel')).toThrow(/one cable: 'reel'/);
+  });
+  test('where several begin alike, only those are offered', () => {
+    expect(() => named('reel', 'reel one', 'reel two', 'other')).toThrow(
+      /one cable: 'reel one' or 'reel two', got/,
+    );
+    expect(() => named('drum', 'reel one', 'other')).toThrow(/one cable: 'reel one' or 'other', got/);
+  });
   test('other catalogues', () => {
     const own = { ...cableNamed('RG-213'), designation: 'own reel' } as Cable;
     expect(cableNamed('own reel', { ...builtInCatalogue, cables: [own] })).toBe(own);
@@ -155,8 +194,14 @@ describe('connectorOf', () => {
   test('50 ohm unless said', () => expect(connectorOf({ series: 'BNC' }).impedanceOhm).toBe(50));
   test('what is not there is refused with what is', () => {
     expect(() => connectorOf({ series: 'RP-SMA' })).toThrow(/'SMA' at 50 ohm/);
+    expect(() => connectorOf({ series: 'RP-SMA' })).toThrow(
+      expect.objectContaining({ argument: 'end.series', received: 'RP-SMA' }),
+    );
     expect(() => connectorOf({ series: 'F' })).toThrow(
-      expect.objectContaining({ argument: 'end.impedanceOhm', expected: "'F' at 75 ohm" }),
+      expect.objectContaining({ argument: 'end.impedanceOhm', received: 50, expected: "'F' at 75 ohm" }),
+    );
+    expect(() => connectorOf({ series: 5 as never })).toThrow(
+      expect.objectContaining({ code: 'wrong-type', argument: 'end.series' }),
     );
   });
   test.each([

@@ -142,9 +142,55 @@ describe('checkCatalogue', () => {
     ['adapters.0.ends', [adapter.ends[0]], 'missing', 'adapters[0].ends'],
     ['adapters.0.ends.1.gender', 'male', 'unknown-option', 'adapters[0].ends[1].gender'],
     ['adapters.0.lowestFrequencyHz', 7e9, 'out-of-range', 'adapters[0].highestFrequencyHz'],
+    ['adapters.0.lowestFrequencyHz', 6e9, 'out-of-range', 'adapters[0].highestFrequencyHz'],
+    ['adapters.0.ends', [...adapter.ends, adapter.ends[0]], 'out-of-range', 'adapters[0].ends'],
+    ['adapters.0.lossDb', -0.1, 'out-of-range', 'adapters[0].lossDb'],
+    ['cables.0.designation', 5, 'wrong-type', 'cables[0].designation'],
+    ['cables.0.designation', 'x'.repeat(121), 'out-of-range', 'cables[0].designation'],
     ['wires', [], 'unknown-option', 'wires'],
   ])('refuses %s = %j', (path, value, code, argument) => {
     expect(refusalOf(() => checkCatalogue(changed(path, value)))).toMatchObject({ code, argument });
+  });
+
+  test.each<[string, unknown]>([
+    ['cables.0.velocityFactor', 1],
+    ['cables.0.attenuationUncertaintyRatio', 0],
+    ['cables.0.designation', 'x'.repeat(120)],
+    // Letters outside the basic plane count once, as JSON Schema counts them.
+    ['cables.0.designation', '\u{1D4D0}'.repeat(120)],
+    ['cables.0.attenuation.1.frequencyHz', 400e6 + 1],
+    ['connectors.0.greatestPairLossDb', connector.leastPairLossDb],
+    ['connectors.0.leastTorqueNm', 1],
+  ])('accepts %s = %j, at its limit', (path, value) => {
+    expect(() => checkCatalogue(changed(path, value))).not.toThrow();
+  });
+
+  test('a greatest torque must not be below the least', () => {
+    const tightened = (greatestTorqueNm: number) =>
+      checkCatalogue({ connectors: [{ ...connector, leastTorqueNm: 1, greatestTorqueNm }] });
+    expect(tightened(1).connectors).toHaveLength(1);
+    expect(refusalOf(() => tightened(0.9))).toMatchObject({
+      code: 'out-of-range',
+      argument: 'connectors[0].greatestTorqueNm',
+    });
+  });
+
+  test.each<[string, unknown, string]>([
+    ['cables.0.kind', undefined, "'cable'"],
+    ['cables.0.kind', 'pigtail', "'cable'"],
+    ['cables.0.status', undefined, "'read' or 'computed' or 'memory'"],
+    ['cables.0.designation', undefined, 'a text (name by an open designation)'],
+    ['cables.0.velocityFactor', undefined, 'more than 0 to 1 ('],
+    ['cables.0.attenuation', undefined, 'a list (attenuation at rising frequencies)'],
+    ['cables.0.attenuation', [], 'at least one entry'],
+    ['adapters.0.lossDb', -1, '0 to 60 (insertion loss in dB in its band)'],
+    ['adapters.0.ends', [], 'at least 2 entries'],
+    ['adapters.0.ends', [1, 2, 3], 'at most 2 entries'],
+    ['connectors.0.matingCycles', 0, 'a whole number, 1 to 1000000 (how often a pair may be joined)'],
+    ['connectors.0.reversePolarityExists', undefined, 'true or false, got'],
+    ['connectors.0.reversePolarityExists', 'no', 'true or false, got'],
+  ])('%s = %j: says in words what it wants', (path, value, words) => {
+    expect(refusalOf(() => checkCatalogue(changed(path, value))).message).toContain(`expected ${words}`);
   });
 
   test.each([null, undefined, 5, 'text', []])('refuses %j as a catalogue', (data) => {
@@ -156,6 +202,22 @@ describe('checkCatalogue', () => {
     expect(message).toBe(
       'attic.json: cables[0].bendRadiusM: expected more than 0 to 5 (least bend radius in metres), got -1',
     );
+  });
+
+  test('without a file the refusal stands by itself, and what is no refusal passes as it is', () => {
+    try {
+      checkCatalogue({ cables: 5 });
+    } catch (error) {
+      expect((error as Error).cause).toBeUndefined();
+    }
+    const trap = new TypeError('a getter of the caller failed');
+    const data = {
+      get cables() {
+        throw trap;
+      },
+    };
+    expect(() => checkCatalogue(data)).toThrow(trap);
+    expect(() => checkCatalogue(data, 'attic.json')).toThrow(trap);
   });
 
   test('a member named __proto__ in a file is refused', () => {
@@ -233,6 +295,25 @@ describe('mergeCatalogues', () => {
     );
     expect(merged.cables).toEqual([better, other]);
     expect(merged.connectors).toEqual([renamed]);
+  });
+
+  test('each row goes to its own place, whatever the order, and a new one to the end', () => {
+    const better = { ...cable, attenuationUncertaintyRatio: 0.01 };
+    const betterOther = { ...other, attenuationUncertaintyRatio: 0.02 };
+    const third = { ...cable, designation: 'third reel' };
+    const base = { cables: [cable, other], adapters: [adapter] };
+    const secondAdapter = { ...adapter, designation: 'another of the same ends' };
+    const added = { cables: [third, betterOther, better], adapters: [secondAdapter] };
+    const merged = mergeCatalogues(base, added, { sameName: 'replace' });
+    expect(merged.cables).toEqual([better, betterOther, third]);
+    expect(merged.adapters).toEqual([adapter, secondAdapter]);
+  });
+
+  test('a connector of another impedance, or another series, is a row of its own', () => {
+    const television = { ...connector, designation: 'N, 75 ohm', impedanceOhm: 75 };
+    const threaded = { ...connector, designation: 'TNC', series: 'TNC' };
+    const merged = mergeCatalogues(small, { connectors: [television, threaded] }, { sameName: 'replace' });
+    expect(merged.connectors).toEqual([connector, television, threaded]);
   });
 
   test('says which of the two is wrong', () => {

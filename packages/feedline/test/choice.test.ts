@@ -89,6 +89,33 @@ describe('compareCables', () => {
     expect(compareCables({ ...question, cables, systemImpedanceOhm: 75 }).rows[0]?.mismatchLossDb).toBe(0);
   });
 
+  test('a cable that halves the power weakens what travels there and back: spread -20 lg(1 - 0.2² / 2) = 0.175 dB', () => {
+    const cables = [plainCable('tv', Math.log10(2), 75)]; // 3.0103 dB in ten metres
+    const [row] = compareCables({ ...question, cables, jointsLossDb: 0.5 }).rows;
+    expect(row?.lossUncertaintyDb).toBeCloseTo(-20 * Math.log10(0.98), 9);
+    expect(row?.warnings.at(-1)).toContain('up to 0.18 dB more or less');
+    // Twice the 0.1773 dB of VSWR 1.5 in the mismatch table.
+    expect(row?.lossDb).toBeCloseTo(3.0103 + 0.5 + 2 * 0.1773, 3);
+  });
+
+  test('ten kilometres are answered too, for every cable: a thousand times the loss of ten metres', () => {
+    const cables = ['low-loss 10 mm class', 'RG-58C/U', plainCable('tv', 0.5, 75)];
+    const far = compareCables({ ...question, cables, lengthM: 10_000 }).rows;
+    const near = compareCables({ ...question, cables }).rows;
+    expect(far).toHaveLength(3);
+    far.forEach((row, place) => {
+      expect(row.cableLossDb / (near[place]?.cableLossDb ?? 0)).toBeCloseTo(1000, 6);
+      expect(row.rangeRatio).toBeLessThan(1e-60);
+    });
+  });
+
+  test('a cable of the same impedance has nothing to warn of', () => {
+    expect(compareCables({ ...question, cables: ['RG-213/U'] }).rows[0]).toMatchObject({
+      mismatchLossDb: 0,
+      warnings: [],
+    });
+  });
+
   test('property: the cable part is proportional to length, and joints add', () => {
     fc.assert(
       fc.property(
@@ -109,6 +136,7 @@ describe('compareCables', () => {
   test('refuses by name', () => {
     expect(codeOf(() => compareCables({ ...question, cables: ['no such cable'] }))).not.toBe('accepted');
     expect(codeOf(() => compareCables({ ...question, cables: [] }))).toBe('missing cables');
+    expect(codeOf(() => compareCables(null as never))).toBe('wrong-type question');
     expect(codeOf(() => compareCables({ ...question, pathLossExponent: 0.5 }))).toBe(
       'out-of-range pathLossExponent',
     );
@@ -143,6 +171,42 @@ describe('improveRun', () => {
       longestLengthM: 0,
       shortenByM: 10,
     });
+  });
+
+  test('says what it found, with its figures', () => {
+    const sentence = (change: object) => improveRun({ ...run, ...change, wantedLossDb: 3 }).message;
+    expect(sentence({ lengthM: 2 })).toBe('thin loses 1.0 ± 0.0 dB of the 3 dB wanted: enough.');
+    expect(sentence({})).toBe(
+      'thin loses 5.0 ± 0.0 dB of the 3 dB wanted: shorten it by 4.0 m or step up to middle (invented; 2.5 ± 0.0 dB).',
+    );
+    expect(sentence({ cables: [thin] })).toMatch(/shorten it by 4\.0 m; no cable of the list/);
+    expect(sentence({ jointsLossDb: 3.1 })).toMatch(/the joints alone lose more, and thick still loses 4\.1/);
+  });
+
+  test('enough on paper is not enough within the uncertainty of the row', () => {
+    // 5 dB give or take 10 %: 5.5 dB may come.
+    const loose = { ...run, cable: { ...thin, attenuationUncertaintyRatio: 0.1 } };
+    expect(improveRun({ ...loose, wantedLossDb: 5.4 }).message).toContain('enough on paper, not within');
+    const { lossDb, lossUncertaintyDb } = improveRun({ ...loose, wantedLossDb: 1 }).present;
+    expect(improveRun({ ...loose, wantedLossDb: lossDb + lossUncertaintyDb }).message).toMatch(/: enough\.$/);
+    expect(improveRun({ ...loose, wantedLossDb: 5.6 }).message).toMatch(/5\.0 ± 0\.5 dB .*: enough\.$/);
+  });
+
+  test('a loss that is just what was wanted is enough, and a cable that reaches it does', () => {
+    const [thinDb = 0, middleDb = 0] = [thin, plainCable('middle', 0.25)].map(
+      (cable) => compareCables({ ...question, cables: [cable] }).rows[0]?.lossDb,
+    );
+    expect(improveRun({ ...run, wantedLossDb: thinDb }).advice).toBe('enough');
+    expect(improveRun({ ...run, wantedLossDb: middleDb }).thinnestCable?.designation).toBe('middle');
+  });
+
+  test('the thinnest is offered wherever it stands; of two alike the one that loses less, of two losses alike the present', () => {
+    const slim = { ...thick, designation: 'slim', outerDiameterM: 0.003 };
+    const alike = { ...plainCable('alike', 0.2), outerDiameterM: 0.003 };
+    const better = improveRun({ ...run, cables: [slim, thick, alike], wantedLossDb: 3 });
+    expect(better.thinnestCable?.designation).toBe('slim');
+    const twin = { ...thin, designation: 'twin' };
+    expect(improveRun({ ...run, cables: [twin], wantedLossDb: 3 }).leastLossCable.designation).toBe('thin');
   });
 
   test('a cable of another impedance is not offered', () => {
@@ -251,6 +315,51 @@ describe('gatewayAtAntenna', () => {
     });
     const short = gatewayAtAntenna({ ...placement, lengthM: 1 });
     expect(short).toMatchObject({ recommendation: 'below', findings: [] });
+  });
+
+  // 10 V through 1 ohm into 9 W: 9 V and 1 A, since 9 + 1 = 10. No cable, so that the joints alone decide.
+  const round = {
+    ...placement,
+    lengthM: 0,
+    jointsLossDb: 1.5,
+    shortLinkLossDb: 0.5,
+    supplyV: 10,
+    loadW: 9,
+    wireLengthM: 1,
+    wireOhmPerM: 0.5,
+    leastLoadV: 9,
+  };
+
+  test('a voltage that just does and a gain that is just worth it move the radio', () => {
+    const choice = gatewayAtAntenna(round);
+    expect(choice).toMatchObject({ recommendation: 'at-antenna', loadV: 9, currentA: 1, uplinkGainDb: 1 });
+    expect(choice.findings.map(({ rule }) => rule)).not.toContain('supply-line');
+    expect(choice.message).toBe(
+      'Move the radio: at the antenna the radio gains 1.0 dB each way and has 9.00 V.',
+    );
+  });
+
+  test('the greatest power that a line carries, V² / 4R, leaves half the voltage', () => {
+    const line = { supplyV: 2, loadW: 1, leastLoadV: 1.5 };
+    expect(gatewayAtAntenna({ ...round, ...line })).toMatchObject({ supplyHolds: true, loadV: 1 });
+  });
+
+  test('20 dB hear ten times as far in free space', () => {
+    const choice = gatewayAtAntenna({ ...round, jointsLossDb: 20, shortLinkLossDb: 0 });
+    expect(choice.uplinkRangeRatio).toBeCloseTo(10, 12);
+  });
+
+  test('a sentence says why the radio stays below', () => {
+    const said = (change: object) => gatewayAtAntenna({ ...round, ...change }).message;
+    expect(said({ shortLinkLossDb: 1 })).toMatch(/^Leave the radio below: .* 0\.5 dB .* less than the 1 dB/);
+    expect(said({ leastLoadV: 9.5 })).toMatch(/only 9\.00 V of the 9\.5 V it needs/);
+    expect(said({ loadW: 26 })).toMatch(/cannot carry its power of the 9 V it needs/);
+  });
+
+  test('refuses by name', () => {
+    expect(codeOf(() => gatewayAtAntenna(null as never))).toBe('wrong-type placement');
+    // Ten kilometres of thin cable lose more than 6000 dB: no number holds that range.
+    expect(codeOf(() => gatewayAtAntenna({ ...placement, lengthM: 10_000 }))).toBe('out-of-range lengthM');
   });
 
   test('two pairs halve the resistance; 40 degrees add 7.86 % (copper, 0.393 % per kelvin)', () => {

@@ -35,8 +35,27 @@ describe('mates against the table of mating rules', () => {
     ['N plug', 'UHF jack', { harmful: true, looksJoined: false }],
     ['MCX plug', 'MMCX jack', { harmful: false, looksJoined: false }],
     ['N jack', 'N jack', { harmful: false, looksJoined: false }],
+    // One thread, but two moving halves never meet.
+    ['UHF plug', 'N plug', { harmful: false, looksJoined: false }],
+    // Of other series no parts of both impedances are known: nothing is claimed about how they would look.
+    ['SMA plug', 'SMA jack 75 ohm', { harmful: false, looksJoined: false }],
+    ['SMA plug 75 ohm', 'SMA jack', { harmful: false, looksJoined: false }],
   ])('%s on %s', (a, b, expected) => {
     expect(mates(partEnd(a), partEnd(b))).toMatchObject({ ...expected, mates: false });
+  });
+
+  test.each([
+    ['N plug', 'N jack', /^one series/],
+    ['SMA plug', 'precision 3.5 mm jack', /made to join; only with a clean contact/],
+    ['BNC plug', 'BNC jack 75 ohm', /joins, and 50 ohms meet 75 ohms/],
+  ])('%s and %s go together, unharmed, and it is said how', (a, b, reason) => {
+    const mating = mates(partEnd(a), partEnd(b));
+    expect(mating).toMatchObject({ mates: true, harmful: false, looksJoined: true });
+    expect(mating.reason).toMatch(reason);
+  });
+
+  test('two series are named in the order of the alphabet where neither half is the plug', () => {
+    expect(mates(partEnd('SMA plug'), partEnd('N plug')).reason).toBe('N and SMA are different series');
   });
 
   test('50 on 75 ohms is VSWR 1.5, with the loss of the mismatch table', () => {
@@ -97,6 +116,7 @@ describe('partEnd and endName', () => {
     ['N plug', { series: 'N', gender: 'plug', polarity: 'normal', impedanceOhm: 50 }],
     ['RP-SMA jack', { series: 'SMA', gender: 'jack', polarity: 'reverse', impedanceOhm: 50 }],
     ['BNC jack 75 ohm', { series: 'BNC', gender: 'jack', polarity: 'normal', impedanceOhm: 75 }],
+    ['UHF plug 93.25 ohm', { series: 'UHF', gender: 'plug', polarity: 'normal', impedanceOhm: 93.25 }],
     [
       'micro-coax 2.5 mm height plug',
       { series: 'micro-coax 2.5 mm height', gender: 'plug', polarity: 'normal', impedanceOhm: 50 },
@@ -104,6 +124,10 @@ describe('partEnd and endName', () => {
   ])('%s', (name, expected) => {
     expect(partEnd(name)).toEqual(expected);
     expect(endName(partEnd(name))).toBe(name);
+  });
+
+  test('blanks around the words do not count', () => {
+    expect(partEnd('  N plug ')).toEqual(partEnd('N plug'));
   });
 
   test('what one writes the other reads', () => {

@@ -42,6 +42,52 @@ describe('weatherFindings', () => {
   ];
   test.each(faults)('%s', (rule, fault) => expect(rulesOf({ ...good, ...fault })).toEqual([rule, ...always]));
 
+  test.each(['mastic-and-tape', 'adhesive-shrink-sleeve'] as const)('%s keeps any joint dry', (seal) => {
+    for (const sealing of ['gasket', 'splash', 'none'] as const) {
+      expect(rulesOf({ ...good, joints: [{ name: 'antenna', sealing, seal }] })).toEqual(always);
+    }
+  });
+
+  test('a gasket with nothing around it is only noted', () => {
+    expect(rulesOf({ ...good, joints: [{ name: 'antenna', sealing: 'gasket', seal: 'nothing' }] })).toEqual([
+      'gasket-only',
+      ...always,
+    ]);
+  });
+
+  test('what lies at a limit is within it', () => {
+    const arrestor = { place: 'building-entry', isBonded: true, bondLengthM: 1 } as const;
+    expect(rulesOf({ ...good, tieSpacingM: 1, tightestBendRadiusM: 0.05, arrestor })).toEqual(always);
+  });
+
+  test.each<[Partial<OutdoorRun>, string, string]>([
+    [{ tieSpacingM: 1.5 }, '1.5 m', '1 m'],
+    [{ tightestBendRadiusM: 0.04 }, '0.04 m', '0.05 m'],
+    [{ arrestor: { place: 'building-entry', isBonded: true, bondLengthM: 4 } }, '4 m', '1 m'],
+  ])('%j is told with its limit', (fault, measured, limit) => {
+    expect(weatherFindings({ ...good, ...fault })[0]).toMatchObject({ measured, limit });
+  });
+
+  test('an arrestor at the radio has let the surge in; one at the antenna guards nothing indoors', () => {
+    const said = (place: 'radio' | 'antenna') =>
+      weatherFindings({ ...good, arrestor: { place, isBonded: true } })[0]?.message;
+    expect(said('radio')).toContain('already inside');
+    expect(said('antenna')).toContain('one at the building entry as well');
+  });
+
+  test.each<[Partial<OutdoorRun>, string[]]>([
+    [{ tightestBendRadiusM: undefined }, ['bend radius']],
+    [{ leastBendRadiusM: undefined }, ['bend radius']],
+    [{ isSunlightResistant: undefined }, ['sunlight on the jacket']],
+    [{ isSunlightResistant: undefined, isInTheSun: undefined }, ['sunlight on the jacket']],
+    [{ isSunlightResistant: undefined, isInTheSun: false }, []],
+  ])('%j leaves open: %j', (silence, subjects) => {
+    const notTold = weatherFindings({ ...good, ...silence }).filter(({ rule }) => !always.includes(rule));
+    expect(notTold.map(({ message }) => message)).toEqual(
+      subjects.map((subject) => `Not judged, since not told: ${subject}.`),
+    );
+  });
+
   test('a jacket in the shade need not withstand the sun', () => {
     expect(rulesOf({ ...good, isInTheSun: false, isSunlightResistant: false })).toEqual(always);
   });
@@ -68,6 +114,31 @@ describe('weatherFindings', () => {
         expect(findings.map(({ rule }) => rule)).toEqual(expect.arrayContaining(always));
         expect(findings.every(({ source }) => source === 'common practice, no source')).toBe(true);
       }),
+    );
+  });
+
+  const [joint] = good.joints;
+  const arrestor = good.arrestor as object;
+  test.each<[string, string, unknown]>([
+    ['wrong-type', 'run', null],
+    ['wrong-type', 'run.joints', {}],
+    ['wrong-type', 'run.joints', { joints: 'none' }],
+    ['wrong-type', 'run.joints[0]', { joints: [null] }],
+    ['wrong-type', 'run.joints[0].name', { joints: [{ ...joint, name: 5 }] }],
+    ['unknown-option', 'run.joints[0].sealing', { joints: [{ ...joint, sealing: 'rubber' }] }],
+    ['unknown-option', 'run.joints[0].seal', { joints: [{ ...joint, seal: 'silicone' }] }],
+    ['unknown-option', 'run.joints[0].isOpen', { joints: [{ ...joint, isOpen: 'no' }] }],
+    ['unknown-option', 'run.hasDripLoops', { ...good, hasDripLoops: 'yes' }],
+    ['unknown-option', 'run.isSunlightResistant', { ...good, isSunlightResistant: 1 }],
+    ['unknown-option', 'run.isInTheSun', { ...good, isInTheSun: 'often' }],
+    ['unknown-option', 'run.isMastBonded', { ...good, isMastBonded: null }],
+    ['wrong-type', 'run.arrestor', { ...good, arrestor: 'gas-discharge' }],
+    ['unknown-option', 'run.arrestor.place', { ...good, arrestor: { ...arrestor, place: 'mast' } }],
+    ['unknown-option', 'run.arrestor.isBonded', { ...good, arrestor: { ...arrestor, isBonded: undefined } }],
+    ['out-of-range', 'run.arrestor.bondLengthM', { ...good, arrestor: { ...arrestor, bondLengthM: -1 } }],
+  ])('%s %s', (code, argument, run) => {
+    expect(() => weatherFindings(run as OutdoorRun)).toThrow(
+      expect.objectContaining({ name: 'InputError', code, argument }),
     );
   });
 

@@ -1,5 +1,5 @@
+import { normalQuantile } from '@finial/units';
 import { betaQuantile } from './betaQuantile.js';
-import { normalQuantile } from './normalQuantile.js';
 
 /**
  * How the interval of a delivery ratio is made.

@@ -1,19 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { betaQuantile, betaShareBelow } from '../src/betaQuantile.js';
-import { normalQuantile } from '../src/normalQuantile.js';
 import vectors from './vectors/quantiles.json' with { type: 'json' };
 
 describe(`quantiles against ${vectors.source}`, () => {
   test('the file still holds its cases', () => {
-    expect(vectors.normal).toHaveLength(17);
     expect(vectors.beta).toHaveLength(70);
-  });
-  // Worst measured: 4e-16 relative.
-  test.each(vectors.normal)('normal quantile of $probability', ({ probability, quantile }) => {
-    expect(Math.abs(normalQuantile(probability) - quantile)).toBeLessThanOrEqual(
-      1e-15 * Math.abs(quantile) + 1e-16,
-    );
   });
   // Worst measured: 2e-15 relative.
   test.each(vectors.beta)('beta quantile of $probability for $shapeA, $shapeB', (row) => {
@@ -53,15 +45,4 @@ describe('closed forms of the beta quantile', () => {
       { numRuns: 60 },
     );
   });
-});
-
-test('the normal quantile rises and is odd', () => {
-  const probability = fc.double({ min: 1e-12, max: 0.5, noNaN: true });
-  fc.assert(
-    fc.property(probability, probability, (p, q) => {
-      if (p < q) expect(normalQuantile(p)).toBeLessThanOrEqual(normalQuantile(q));
-      expect(normalQuantile(p)).toBeLessThanOrEqual(0);
-    }),
-  );
-  expect(normalQuantile(0.75)).toBe(-normalQuantile(0.25));
 });

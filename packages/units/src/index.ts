@@ -38,3 +38,4 @@ export {
 } from './decibels.js';
 export type { Finding, Severity } from './Finding.js';
 export { InputError, type InputErrorCode, type InputErrorDetail, isInputError } from './InputError.js';
+export { normalQuantile } from './normalQuantile.js';

@@ -96,12 +96,11 @@ function ratedPower(cable: Cable, limits: readonly PowerPoint[], frequencyHz: nu
   limits.forEach(({ powerW }, index) => {
     checkRange(powerW, `cable.powerLimits[${index}].powerW`, { min: 1e-6, max: 1e9, unit: 'watts' });
   });
-  const above = limits.findIndex((point) => point.frequencyHz >= frequencyHz);
-  const upper = limits[above];
-  const lower = limits[above - 1];
-  if (upper !== undefined && lower !== undefined) return between(lower, upper, frequencyHz);
-  const nearest = upper ?? limits[limits.length - 1];
-  return nearest === undefined ? 0 : byAttenuation(cable, nearest, frequencyHz);
+  const lower = limits.findLast((point) => point.frequencyHz < frequencyHz);
+  const upper = limits.find((point) => point.frequencyHz >= frequencyHz);
+  if (lower !== undefined && upper !== undefined) return between(lower, upper, frequencyHz);
+  // A list that was looked through holds a point on one side at least.
+  return byAttenuation(cable, (lower ?? upper) as PowerPoint, frequencyHz);
 }
 
 function between(lower: PowerPoint, upper: PowerPoint, frequencyHz: number): number {

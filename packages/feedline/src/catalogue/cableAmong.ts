@@ -11,9 +11,9 @@ export function cableAmong(cables: readonly Cable[], designation: string, argume
   const exact = cables.find((cable) => withoutSpelling(cable.designation) === wanted);
   if (exact !== undefined) return exact;
   const beginning = wanted === '' ? [] : cables.filter((cable) => beginsWith(cable.designation, wanted));
-  const [only] = beginning;
-  if (only !== undefined && beginning.length === 1) return only;
-  const choice = (beginning.length > 1 ? beginning : cables).map((cable) => `'${cable.designation}'`);
+  const [only, another] = beginning;
+  if (only !== undefined && another === undefined) return only;
+  const choice = (only === undefined ? cables : beginning).map((cable) => `'${cable.designation}'`);
   const expected = `one cable: ${choice.join(' or ')}`;
   throw new InputError({ code: 'unknown-option', argument, received: designation, expected });
 }

@@ -66,7 +66,7 @@ function followObject(value: unknown, argument: string, rule: SchemaRule, named:
   for (const [key, inner] of Object.entries(properties)) {
     const member = Object.hasOwn(given, key) ? given[key] : undefined;
     if (member !== undefined) copy[key] = followRule(member, within(key), inner, named);
-    else if (required.includes(key)) throw refusal(member, within(key), 'missing', wanted(inner, named));
+    else if (required.includes(key)) throw refusal(member, within(key), 'missing', wanted(inner));
   }
   return copy;
 }
@@ -86,10 +86,10 @@ function followList(
 }
 
 function followText(value: unknown, argument: string, rule: SchemaRule): string {
-  if (typeof value !== 'string') throw refusal(value, argument, 'wrong-type', wanted(rule, {}));
+  if (typeof value !== 'string') throw refusal(value, argument, 'wrong-type', wanted(rule));
   const options = rule.const === undefined ? rule.enum : [rule.const];
   if (options !== undefined && !options.includes(value)) {
-    throw refusal(value, argument, 'unknown-option', wanted(rule, {}));
+    throw refusal(value, argument, 'unknown-option', wanted(rule));
   }
   const { minLength = 0, maxLength = Number.POSITIVE_INFINITY } = rule;
   // JSON Schema counts characters, not the halves that make up a rare one.
@@ -102,7 +102,7 @@ function followText(value: unknown, argument: string, rule: SchemaRule): string 
 
 function followNumber(value: unknown, argument: string, rule: SchemaRule): number {
   if (typeof value !== 'number' || !Number.isFinite(value)) {
-    throw refusal(value, argument, 'not-a-finite-number', wanted(rule, {}));
+    throw refusal(value, argument, 'not-a-finite-number', wanted(rule));
   }
   const {
     minimum = Number.NEGATIVE_INFINITY,
@@ -111,24 +111,23 @@ function followNumber(value: unknown, argument: string, rule: SchemaRule): numbe
   } = rule;
   const inside = value >= minimum && value > exclusiveMinimum && value <= maximum;
   if (!inside || (rule.type === 'integer' && !Number.isInteger(value))) {
-    throw refusal(value, argument, 'out-of-range', wanted(rule, {}));
+    throw refusal(value, argument, 'out-of-range', wanted(rule));
   }
   return value;
 }
 
 /** What a rule asks for, in the words of its own description. */
-function wanted(rule: SchemaRule, named: NamedRules): string {
-  const target = rule.$ref === undefined ? rule : (named[rule.$ref.slice('#/$defs/'.length)] ?? rule);
-  const options = target.const === undefined ? target.enum : [target.const];
+function wanted(rule: SchemaRule): string {
+  const options = rule.const === undefined ? rule.enum : [rule.const];
   if (options !== undefined) return options.map((option) => `'${option}'`).join(' or ');
-  const about = target.description === undefined ? '' : ` (${target.description})`;
-  if (target.type === 'number' || target.type === 'integer') {
-    const least = target.minimum ?? `more than ${target.exclusiveMinimum}`;
-    const kind = target.type === 'integer' ? 'a whole number, ' : '';
-    return `${kind}${least} to ${target.maximum}${about}`;
+  const about = rule.description === undefined ? '' : ` (${rule.description})`;
+  if (rule.type === 'number' || rule.type === 'integer') {
+    const least = rule.minimum ?? `more than ${rule.exclusiveMinimum}`;
+    const kind = rule.type === 'integer' ? 'a whole number, ' : '';
+    return `${kind}${least} to ${rule.maximum}${about}`;
   }
   const kinds = { object: 'an object', array: 'a list', string: 'a text', boolean: 'true or false' };
-  return `${kinds[target.type ?? 'object']}${about}`;
+  return `${kinds[rule.type ?? 'object']}${about}`;
 }
 
 function entries(count: number): string {

@@ -149,9 +149,7 @@ function stepsOf(row: Adapter | Pigtail, { catalogue, frequencyHz }: Terms): rea
   const step = (entry: StatedEnd, exit: StatedEnd): Step => {
     return { placed: { part: row, ends: [entry, exit] }, entry, exit, lossDb, doubt };
   };
-  return endName(first) === endName(second)
-    ? [step(first, second)]
-    : [step(first, second), step(second, first)];
+  return [step(first, second), step(second, first)];
 }
 
 interface Search {
@@ -162,9 +160,8 @@ interface Search {
   readonly terms: Terms;
 }
 
-/** Goes out from the start one part at a time. An end reached with fewer parts need not be reached again with more. */
+/** Goes out from the start one part at a time and keeps, of all ways to one end with so many parts, the one that loses least. */
 function fewestParts({ start, goal, greatest, steps, terms }: Search): AdapterPath | undefined {
-  const seen = new Set<string>([endName(start)]);
   let reached: readonly Reached[] = [{ end: start, parts: [], lossDb: 0, mismatchLossDb: 0, doubts: [] }];
   for (let count = 0; count <= greatest; count++) {
     const arrived = reached
@@ -175,12 +172,11 @@ function fewestParts({ start, goal, greatest, steps, terms }: Search): AdapterPa
     const next = new Map<string, Reached>();
     for (const place of reached) {
       for (const step of steps) {
+        if (!matingOf(place.end, step.entry, terms.catalogue.connectors).mates) continue;
         const key = endName(step.exit);
-        if (seen.has(key) || !matingOf(place.end, step.entry, terms.catalogue.connectors).mates) continue;
         next.set(key, cheaper(next.get(key), taken(place, step, terms)));
       }
     }
-    for (const key of next.keys()) seen.add(key);
     reached = [...next.values()];
   }
   return undefined;

@@ -12,10 +12,14 @@ import { partFindings } from './partFindings.js';
 import type { PartLoss } from './partLoss.js';
 import { seriesFindings } from './seriesFindings.js';
 
+/** A part of a chain, and what it loses. */
+export interface MeasuredPart extends CheckedPart {
+  readonly loss: PartLoss;
+}
+
 /** A chain, measured. */
 export interface MeasuredChain {
-  readonly parts: readonly CheckedPart[];
-  readonly losses: readonly PartLoss[];
+  readonly parts: readonly MeasuredPart[];
   readonly joints: readonly JointLoss[];
   readonly lossDb: number;
   readonly terms: ChainTerms;
@@ -26,10 +30,10 @@ const halfPowerDb = 3;
 
 /** What a person should mend in a chain, or know about it: joints first, then parts, then the whole. */
 export function chainFindings(chain: MeasuredChain): readonly Finding[] {
-  const { parts, losses, joints, terms } = chain;
+  const { parts, joints, terms } = chain;
   return [
     ...joints.flatMap(jointFindings),
-    ...parts.flatMap((part, index) => partFindings(part, losses[index], terms)),
+    ...parts.flatMap((part) => partFindings(part, part.loss, terms)),
     ...connectorsOf(chain).flatMap((row) => seriesFindings(row, terms.frequencyHz)),
     ...lossFindings(chain),
     ...openEndFindings(chain),
@@ -39,8 +43,7 @@ export function chainFindings(chain: MeasuredChain): readonly Finding[] {
 
 function connectorsOf({ parts, terms }: MeasuredChain): readonly Connector[] {
   const ends = parts.flatMap(({ towardsRadio, towardsAntenna }) => [towardsRadio, towardsAntenna]);
-  const rows = ends.flatMap((end) => (end ? [connectorFor(end, terms.catalogue.connectors)] : []));
-  return [...new Set(rows)];
+  return [...new Set(ends.map((end) => connectorFor(end, terms.catalogue.connectors)))];
 }
 
 function lossFindings({ lossDb }: MeasuredChain): readonly Finding[] {
@@ -59,9 +62,12 @@ function lossFindings({ lossDb }: MeasuredChain): readonly Finding[] {
 }
 
 function openEndFindings({ parts }: MeasuredChain): readonly Finding[] {
-  const ends = [parts[0]?.towardsRadio, parts.at(-1)?.towardsAntenna];
-  // A port at either place has no such end.
-  const open = ends.flatMap((end) => (end ? [endName(end)] : []));
+  const outermost = [
+    ...parts.slice(0, 1).map(({ part, towardsRadio }) => ({ part, end: towardsRadio })),
+    ...parts.slice(-1).map(({ part, towardsAntenna }) => ({ part, end: towardsAntenna })),
+  ];
+  // A port is where the chain is meant to end.
+  const open = outermost.flatMap(({ part, end }) => (part.kind === 'port' ? [] : [endName(end)]));
   if (open.length === 0) return [];
   return [
     {

@@ -47,7 +47,8 @@ import { searchableCatalogue } from './searchableCatalogue.js';
 export function checkChain(parts: readonly ChainPart[], conditions: ChainConditions): ChainCheck {
   const terms = checkedTerms(conditions);
   const checked = checkedParts(parts, terms.catalogue.connectors);
-  const losses = checked.map((part) => partLoss(part, terms));
+  const measured = checked.map((part) => ({ ...part, loss: partLoss(part, terms) }));
+  const losses = measured.map(({ loss }) => loss);
   const joints: JointLoss[] = [];
   checked.reduce((radioSide, antennaSide) => {
     joints.push(jointOf(radioSide, antennaSide, terms));
@@ -64,19 +65,15 @@ export function checkChain(parts: readonly ChainPart[], conditions: ChainConditi
     lossUncertaintyDb,
     leastLossDb: Math.max(0, lossDb - lossUncertaintyDb),
     greatestLossDb: lossDb + lossUncertaintyDb,
-    parts: checked.map(({ name, part }, index) => {
-      const { lossDb: ownDb = 0, doubts = [] } = losses[index] ?? {};
-      const ownUncertaintyDb = combinedUncertaintyDb(doubts);
-      return {
-        name,
-        kind: part.kind,
-        lossDb: ownDb,
-        lossUncertaintyDb: ownUncertaintyDb,
-        shareOfLossRatio: shareOfLossRatio(ownDb),
-      };
-    }),
+    parts: measured.map(({ name, part, loss }) => ({
+      name,
+      kind: part.kind,
+      lossDb: loss.lossDb,
+      lossUncertaintyDb: combinedUncertaintyDb(loss.doubts),
+      shareOfLossRatio: shareOfLossRatio(loss.lossDb),
+    })),
     joints: joints.map(({ joint }) => ({ ...joint, shareOfLossRatio: shareOfLossRatio(joint.lossDb) })),
-    findings: chainFindings({ parts: checked, losses, joints, lossDb, terms }),
+    findings: chainFindings({ parts: measured, joints, lossDb, terms }),
     warnings: [
       ...losses.flatMap(({ warnings }) => warnings),
       ...unmended.map(

@@ -11,14 +11,14 @@ import type { CableRun, ChainPart } from './ChainPart.js';
 import { knownEnd } from './connectorFor.js';
 import type { StatedEnd } from './partEnd.js';
 
-/** A part of a chain whose fields were looked at. A port at the radio has its one end behind it, a port at the antenna ahead. */
+/** A part of a chain whose fields were looked at. A port shows its one end to whichever side asks. */
 export interface CheckedPart {
   readonly part: ChainPart;
   readonly name: string;
   /** Where it sits, for refusals: `parts[2]`. */
   readonly path: string;
-  readonly towardsRadio: StatedEnd | undefined;
-  readonly towardsAntenna: StatedEnd | undefined;
+  readonly towardsRadio: StatedEnd;
+  readonly towardsAntenna: StatedEnd;
 }
 
 /** Longest chain: more parts than any mast holds, and a guard against a list of something else. */
@@ -60,8 +60,8 @@ function checkedPort(
     part,
     name: checkedText(part.name, `${path}.name`),
     path,
-    towardsRadio: index === 0 ? undefined : end,
-    towardsAntenna: index === 0 ? end : undefined,
+    towardsRadio: end,
+    towardsAntenna: end,
   };
 }
 

@@ -12,21 +12,19 @@ import type { StatedEnd } from './partEnd.js';
 export interface JointLoss {
   readonly joint: Omit<ChainJoint, 'shareOfLossRatio'>;
   readonly doubts: readonly LossDoubt[];
-  readonly ends: readonly [StatedEnd, StatedEnd];
 }
 
 /** The joint of two neighbours. One that does not mate counts with what would mend it: that is what will be bought. */
 export function jointOf(radioSide: CheckedPart, antennaSide: CheckedPart, terms: ChainTerms): JointLoss {
   const { towardsAntenna: a } = radioSide;
   const { towardsRadio: b } = antennaSide;
-  if (a === undefined || b === undefined) throw new Error('a port stands inside the chain');
   const between = `${radioSide.name} (${endName(a)}) and ${antennaSide.name} (${endName(b)})`;
   const mating = matingOf(a, b, terms.catalogue.connectors);
   const { lossDb, doubts, adapters } = mating.mates
     ? pairTerms(a, b, between, terms)
     : mendedTerms(a, b, between, terms);
   const lossUncertaintyDb = combinedUncertaintyDb(doubts);
-  return { joint: { ...mating, between, lossDb, lossUncertaintyDb, adapters }, doubts, ends: [a, b] };
+  return { joint: { ...mating, between, lossDb, lossUncertaintyDb, adapters }, doubts };
 }
 
 type JointTerms = Pick<ChainJoint, 'lossDb' | 'adapters'> & { readonly doubts: readonly LossDoubt[] };

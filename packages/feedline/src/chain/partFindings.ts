@@ -9,7 +9,7 @@ import type { PartLoss } from './partLoss.js';
 /** What stands against one part of a chain by itself. */
 export function partFindings(
   checked: CheckedPart,
-  loss: PartLoss | undefined,
+  { impedanceStepLossDb }: PartLoss,
   { frequencyHz, temperatureC, catalogue }: ChainTerms,
 ): readonly Finding[] {
   const { part, name } = checked;
@@ -18,12 +18,12 @@ export function partFindings(
       return [];
     case 'cable-run':
       return [
-        ...cableStepFindings(name, loss),
+        ...cableStepFindings(name, impedanceStepLossDb),
         ...heatFindings(name, part.cable, part.temperatureC ?? temperatureC),
       ];
     case 'pigtail':
       return [
-        ...cableStepFindings(name, loss),
+        ...cableStepFindings(name, impedanceStepLossDb),
         ...heatFindings(name, cableNamed(part.cable, catalogue), temperatureC),
       ];
     case 'arrestor':
@@ -33,8 +33,7 @@ export function partFindings(
   }
 }
 
-function cableStepFindings(name: string, loss: PartLoss | undefined): readonly Finding[] {
-  const stepDb = loss?.impedanceStepLossDb ?? 0;
+function cableStepFindings(name: string, stepDb: number): readonly Finding[] {
   if (stepDb === 0) return [];
   return [
     {

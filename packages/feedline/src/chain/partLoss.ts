@@ -41,9 +41,7 @@ function lengthLoss(
   { frequencyHz, temperatureC, outsideValidity }: ChainTerms,
 ): PartLoss {
   const own = cableLoss({ cable, lengthM, frequencyHz, temperatureC, outsideValidity });
-  const steps = [towardsRadio, towardsAntenna].map((end) =>
-    stepLossDb(cable.impedanceOhm, end?.impedanceOhm),
-  );
+  const steps = [towardsRadio, towardsAntenna].map((end) => stepLossDb(cable.impedanceOhm, end.impedanceOhm));
   const impedanceStepLossDb = steps.reduce((sum, lossDb) => sum + lossDb, 0);
   return {
     lossDb: own.lossDb + impedanceStepLossDb,
@@ -57,6 +55,6 @@ function lengthLoss(
   };
 }
 
-function stepLossDb(cableOhm: number, endOhm = cableOhm): number {
+function stepLossDb(cableOhm: number, endOhm: number): number {
   return vswrToMismatchLossDb(Math.max(cableOhm, endOhm) / Math.min(cableOhm, endOhm));
 }

@@ -1,12 +1,5 @@
 import { vswrToMismatchLossDb } from '@finial/radio';
-import {
-  amplitudeRatioToDb,
-  checkList,
-  checkObject,
-  checkRange,
-  dbToRatio,
-  isInputError,
-} from '@finial/units';
+import { amplitudeRatioToDb, checkList, checkObject, checkRange, isInputError } from '@finial/units';
 import { cableLoss } from '../cable/cableLoss.js';
 import { coaxialCables } from '../catalogue/coaxialCables.js';
 import type { Cable, FactStatus } from '../catalogue/parts.js';
@@ -184,7 +177,7 @@ export function comparedCable(cable: Cable, run: CheckedRun): ComparedCable {
     lossUncertaintyDb: Math.hypot(matched.lossUncertaintyDb, mismatchSpreadDb),
     cableLossDb: matched.lossDb,
     mismatchLossDb,
-    rangeRatio: dbToRatio(-lossDb / run.pathLossExponent),
+    rangeRatio: remainingRatio(lossDb / run.pathLossExponent),
     outerDiameterM: cable.outerDiameterM,
     bendRadiusM: cable.bendRadiusM,
     impedanceOhm: cable.impedanceOhm,
@@ -194,6 +187,11 @@ export function comparedCable(cable: Cable, run: CheckedRun): ComparedCable {
   };
 }
 
+/** What a loss leaves of a power. Kilometres of thin cable leave less than any number holds: 0, where `dbToRatio` would refuse. */
+function remainingRatio(lossDb: number): number {
+  return 10 ** (-lossDb / 10);
+}
+
 /** Two equal reflections, one at each end; the wave between them is weakened by the cable on its way there and back. */
 function mismatchOf(
   { impedanceOhm }: Cable,
@@ -201,10 +199,9 @@ function mismatchOf(
   cableLossDb: number,
 ): { readonly mismatchLossDb: number; readonly mismatchSpreadDb: number } {
   const lineOhm = checkRange(impedanceOhm, 'cable.impedanceOhm', impedanceBounds);
-  if (lineOhm === systemImpedanceOhm) return { mismatchLossDb: 0, mismatchSpreadDb: 0 };
   const vswr = Math.max(lineOhm / systemImpedanceOhm, systemImpedanceOhm / lineOhm);
   const reflection = (vswr - 1) / (vswr + 1);
-  const returning = reflection ** 2 * dbToRatio(-cableLossDb);
+  const returning = reflection ** 2 * remainingRatio(cableLossDb);
   return {
     mismatchLossDb: 2 * vswrToMismatchLossDb(vswr),
     // The wider of the two sides: where the reflections cancel, -20 log(1 - z) saves more than 20 log(1 + z) costs where they add.

@@ -1,4 +1,4 @@
-import { checkObject, checkOneOf, checkRange, dbToRatio, type Finding, InputError } from '@finial/units';
+import { checkObject, checkOneOf, checkRange, type Finding, InputError } from '@finial/units';
 import { cableLoss } from '../cable/cableLoss.js';
 import type { Cable } from '../catalogue/parts.js';
 
@@ -157,9 +157,9 @@ export function gatewayAtAntenna(placement: GatewayPlacement): PlacementComparis
   };
 }
 
-/** In free space 20 dB are ten times the distance. */
+/** In free space 20 dB are ten times the distance. Not `dbToRatio`, whose refusal would name an argument that nobody gave. */
 function finiteRatio(gainDb: number): number {
-  const ratio = dbToRatio(gainDb / 2);
+  const ratio = 10 ** (gainDb / 20);
   if (Number.isFinite(ratio)) return ratio;
   throw new InputError({
     code: 'out-of-range',

@@ -200,7 +200,7 @@ function mastFindings({ isMastBonded }: OutdoorRun): readonly Finding[] {
 function untoldFindings(run: OutdoorRun): readonly Finding[] {
   const questions: readonly (readonly [unknown, string])[] = [
     [run.hasDripLoops, 'drip loops'],
-    [run.isInTheSun === false ? false : run.isSunlightResistant, 'sunlight on the jacket'],
+    [run.isInTheSun === false || run.isSunlightResistant, 'sunlight on the jacket'],
     [run.tieSpacingM, 'distance of the ties'],
     [run.tightestBendRadiusM === undefined ? undefined : run.leastBendRadiusM, 'bend radius'],
     [run.arrestor, 'arrestor'],

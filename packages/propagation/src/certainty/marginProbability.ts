@@ -1,6 +1,6 @@
-import { checkObject, checkRange, type RangeBounds } from '@finial/units';
+import { checkObject, checkRange, normalQuantile, type RangeBounds } from '@finial/units';
 import { checkProbability } from './checkProbability.js';
-import { normalQuantile, upperTailProbability } from './normalDistribution.js';
+import { upperTailProbability } from './normalDistribution.js';
 
 /** What a predicted level may be off by. */
 export interface PredictionSpread {

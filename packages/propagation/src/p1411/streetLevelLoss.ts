@@ -1,6 +1,5 @@
-import { checkObject, checkOneOf } from '@finial/units';
+import { checkObject, checkOneOf, normalQuantile } from '@finial/units';
 import { checkProbability } from '../certainty/checkProbability.js';
-import { normalQuantile } from '../certainty/normalDistribution.js';
 import { distanceM as distanceBounds, frequencyHz as frequencyBounds } from '../models/possible.js';
 import { type OutsideValidity, validityCheck } from '../models/validity.js';
 

@@ -1,6 +1,5 @@
-import { checkObject, checkRange } from '@finial/units';
+import { checkObject, checkRange, normalQuantile } from '@finial/units';
 import { checkProbability } from '../certainty/checkProbability.js';
-import { normalQuantile } from '../certainty/normalDistribution.js';
 import { frequencyHz as frequencyBounds } from '../models/possible.js';
 import { type OutsideValidity, validityCheck } from '../models/validity.js';
 

@@ -1,6 +1,5 @@
-import { checkObject, checkOneOf, checkRange } from '@finial/units';
+import { checkObject, checkOneOf, checkRange, normalQuantile } from '@finial/units';
 import { checkProbability } from '../certainty/checkProbability.js';
-import { normalQuantile } from '../certainty/normalDistribution.js';
 import { elevationDeg as elevationBounds, frequencyHz as frequencyBounds } from '../models/possible.js';
 import { type OutsideValidity, validityCheck } from '../models/validity.js';
 

@@ -1,5 +1,12 @@
-import { checkInteger, checkList, checkObject, checkOneOf, checkRange, InputError } from '@finial/units';
-import { normalQuantile } from '../normalQuantile.js';
+import {
+  checkInteger,
+  checkList,
+  checkObject,
+  checkOneOf,
+  checkRange,
+  InputError,
+  normalQuantile,
+} from '@finial/units';
 import { normalShareBelow } from '../pathLoss/normalTail.js';
 import { seededRandom } from './seededRandom.js';
 

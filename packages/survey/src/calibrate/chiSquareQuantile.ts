@@ -1,5 +1,5 @@
+import { normalQuantile } from '@finial/units';
 import { deviance, stirlingError } from '../betaQuantile.js';
-import { normalQuantile } from '../normalQuantile.js';
 
 /**
  * Lower quantile of the chi-square distribution; unchecked, for probabilities from 1e-6 to 1 - 1e-6 and 1 to 1e6 degrees of freedom.

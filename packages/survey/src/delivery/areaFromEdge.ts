@@ -1,5 +1,4 @@
-import { checkObject, checkRange } from '@finial/units';
-import { normalQuantile } from '../normalQuantile.js';
+import { checkObject, checkRange, normalQuantile } from '@finial/units';
 import { inverseMills, logNormalTail, normalShareBelow } from '../pathLoss/normalTail.js';
 import { crossing } from './crossing.js';
 

@@ -1,8 +1,7 @@
-import { checkRange } from '@finial/units';
+import { checkRange, normalQuantile } from '@finial/units';
 import { binomialInterval } from '../binomialInterval.js';
 import { studentQuantile } from '../calibrate/studentDistribution.js';
 import type { FrameCount } from '../deliveryRatio.js';
-import { normalQuantile } from '../normalQuantile.js';
 import { type ClaimOptions, checkClaimConfidence, claimed, exactBounds } from './deliveryClaim.js';
 import { overdispersion } from './overdispersion.js';
 import { percent } from './percent.js';

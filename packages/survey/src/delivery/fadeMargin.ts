@@ -1,6 +1,5 @@
-import { checkInteger, checkObject, checkRange } from '@finial/units';
+import { checkInteger, checkObject, checkRange, normalQuantile } from '@finial/units';
 import { studentQuantile } from '../calibrate/studentDistribution.js';
-import { normalQuantile } from '../normalQuantile.js';
 import { crossing } from './crossing.js';
 import { noncentralStudentShare } from './noncentralStudentShare.js';
 

@@ -1,5 +1,4 @@
-import { checkObject, checkRange } from '@finial/units';
-import { normalQuantile } from '../normalQuantile.js';
+import { checkObject, checkRange, normalQuantile } from '@finial/units';
 import { checkSpotPlan, designEffect, type SpotPlan } from './designEffect.js';
 import { percent } from './percent.js';
 

@@ -1,5 +1,4 @@
-import { InputError } from '@finial/units';
-import { normalQuantile } from '../normalQuantile.js';
+import { InputError, normalQuantile } from '@finial/units';
 import { findBreakpoint } from './breakpoint.js';
 import type {
   CensoringReport,

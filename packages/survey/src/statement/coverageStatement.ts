@@ -1,5 +1,5 @@
+import { normalQuantile } from '@finial/units';
 import { exactBounds } from '../delivery/deliveryClaim.js';
-import { normalQuantile } from '../normalQuantile.js';
 import { type CheckedQuestion, type CoverageQuestion, checkQuestion } from './CoverageQuestion.js';
 import { coverageSentences, notClaimed } from './coverageSentences.js';
 import { type ProvedSpot, provedSpots } from './provedSpots.js';

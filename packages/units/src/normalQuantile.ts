@@ -1,12 +1,23 @@
+import { checkRange } from './checks.js';
+
 /**
- * Quantile of the standard normal distribution for a probability between 0 and 1, both excluded; unchecked.
+ * The value that a standard normal variable stays below with the given probability: for margins and intervals.
  *
- * Relative error below 4e-16 by the paper's analysis; measured here below 1e-15 down to a probability of 1e-300. For the upper tail
- * negate the quantile of the tail's own probability: 1 - p would round the tail away.
+ * For the upper tail negate the value of the tail's own probability: 1 - p would round the tail away.
  *
- * Source: M. J. Wichura, Algorithm AS 241, Applied Statistics 37 (1988) 477, function PPND16.
+ * @param probability - 1e-300 to 1 - 1e-16
+ * @returns number of standard deviations from the mean, -37.05 to 8.3; relative error below 1e-15
+ * @throws {@link InputError} `not-a-finite-number` or `out-of-range`
+ * @source M. J. Wichura, Algorithm AS 241, Applied Statistics 37 (1988) 477, function PPND16
+ * @example The deviate that 95 % stay below
+ * ```ts
+ * import { normalQuantile } from '@finial/units';
+ *
+ * normalQuantile(0.95); // ≈ 1.644854
+ * ```
  */
 export function normalQuantile(probability: number): number {
+  checkRange(probability, 'probability', { min: 1e-300, max: 1 - 1e-16, unit: 'as a ratio' });
   const fromMiddle = probability - 0.5;
   if (Math.abs(fromMiddle) <= 0.425) {
     const r = 0.180625 - fromMiddle * fromMiddle;
