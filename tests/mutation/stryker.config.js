@@ -7,7 +7,7 @@ export default {
   testRunner: 'vitest',
   vitest: { configFile: 'tests/mutation/vitest.config.ts', related: true },
   mutate: [`packages/${name}/src/**/*.ts`, `!packages/${name}/src/index.ts`],
-  ignorePatterns: ['docs', 'examples/out', '**/dist', '.changeset'],
+  ignorePatterns: ['docs', 'examples/out', '**/dist', '.changeset', '.mutation', 'coverage'],
   coverageAnalysis: 'perTest',
   // Constant tables are loaded once, so that a mutant of one runs every test; their rows are held against the reference one by one anyway.
   ignoreStatic: true,
@@ -15,10 +15,10 @@ export default {
   timeoutMS: 20_000,
   reporters: ['clear-text', 'json'],
   clearTextReporter: { allowColor: false, logTests: false, reportTests: false, reportScoreTable: true },
-  jsonReporter: { fileName: `coverage/mutation/${name}.json` },
+  jsonReporter: { fileName: `.mutation/${name}.json` },
   thresholds: { high: 95, low: 90, break: 90 },
   // Texts that people read are checked for sense, not letter by letter.
   mutator: { excludedMutations: ['StringLiteral'] },
   disableTypeChecks: true,
-  tempDirName: 'coverage/mutation-sandbox',
+  tempDirName: '.mutation/sandbox',
 };

@@ -21,7 +21,7 @@ const apiPages = [
   'api/@finial/propagation/index/namespaces/p526/functions/deltaBullington.html',
   'api/@finial/units/classes/InputError.html',
 ];
-const pages = ['index.html', 'changes.html', ...written];
+const pages = ['index.html', 'changes.html', 'speed.html', ...written];
 
 /** What a page may load before one does anything, in bytes as a server sends it. */
 const firstLoad = 200_000;

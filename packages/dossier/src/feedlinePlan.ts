@@ -1,5 +1,5 @@
 import type { OutdoorRun } from '@finial/feedline';
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** Where the run begins or ends: the connector of the gateway or of the antenna. */
 export interface PortPlan {

@@ -7,7 +7,7 @@ import {
   parseTree,
   printParseErrorCode,
 } from 'jsonc-parser';
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { type Plan, planSchema } from './plan.js';
 
 /** Longest plan that is read, in characters. */

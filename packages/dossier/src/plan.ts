@@ -1,5 +1,5 @@
 import type { Access, JurisdictionName } from '@finial/lora';
-import { z } from 'zod';
+import * as z from 'zod';
 import { type FeedlinePlan, feedlineSchema } from './feedlinePlan.js';
 import { type Position, positionSchema } from './position.js';
 import { type SitePlan, siteSchema } from './sitePlan.js';

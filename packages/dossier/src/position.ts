@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** A place on the ground, WGS 84. */
 export interface Position {

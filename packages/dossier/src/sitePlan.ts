@@ -1,5 +1,5 @@
 import type { BoxInDamp, EnclosureOnADay, MastQuestion, SafetyQuestion, SupplyLine } from '@finial/site';
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** The box with its hottest day; its place is the gateway's. */
 export type BoxPlan = Omit<EnclosureOnADay, 'latitudeDeg' | 'longitudeDeg'>;

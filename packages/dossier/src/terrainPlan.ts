@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Position, positionSchema } from './position.js';
 
 /** State of the air along the path, as Recommendation ITU-R P.1812 asks for it; P.453 maps it, and a small table of places comes with the propagation package. */

@@ -62,7 +62,6 @@ export {
   type PlacementComparison,
 } from './choice/gatewayAtAntenna.js';
 export { improveRun, type RunAdvice, type RunImprovement, type RunQuestion } from './choice/improveRun.js';
-export { type SupplyWire, supplyWires } from './choice/supplyWires.js';
 export type {
   ArrestorPlace,
   JointSeal,

@@ -6,7 +6,6 @@ import type { Cable } from '../src/catalogue/parts.js';
 import { compareCables } from '../src/choice/compareCables.js';
 import { gatewayAtAntenna } from '../src/choice/gatewayAtAntenna.js';
 import { improveRun } from '../src/choice/improveRun.js';
-import { supplyWires } from '../src/choice/supplyWires.js';
 
 const question = { lengthM: 10, frequencyHz: 868.1e6 };
 
@@ -368,18 +367,5 @@ describe('gatewayAtAntenna', () => {
     expect(gatewayAtAntenna({ ...placement, conductorsCount: 2 }).loopResistanceOhm).toBeCloseTo(0.266, 12);
     const warm = gatewayAtAntenna({ ...placement, wireTemperatureC: 40 });
     expect(warm.loopResistanceOhm / loopResistanceOhm).toBeCloseTo(1.0786, 12);
-  });
-});
-
-describe('supplyWires', () => {
-  // IEC 60228:2004 tables 1 to 4 and DIN VDE 0295, as the hardware reference reprints them.
-  test('holds the resistances of the standards', () => {
-    const { class5and6plain, smallSizesDinVde0295 } = vectors.iec60228MaxOhmPerKm20C;
-    const published = { ...smallSizesDinVde0295, ...class5and6plain } as Record<string, number>;
-    expect(supplyWires).toHaveLength(Object.keys(published).length);
-    for (const { designation, resistanceOhmPerM } of supplyWires) {
-      const [size = ''] = designation.split(' ');
-      expect(resistanceOhmPerM * 1000, designation).toBeCloseTo(published[size] ?? Number.NaN, 9);
-    }
   });
 });

@@ -30,7 +30,7 @@ export interface GatewayPlacement {
   readonly loadW: number;
   /** Length of the supply line in metres, one way, above 0 to 1000. */
   readonly wireLengthM: number;
-  /** Resistance of one conductor in ohms per metre at 20 degrees C, above 0 to 10; `supplyWires` holds standard ones. */
+  /** Resistance of one conductor in ohms per metre at 20 degrees C, above 0 to 10; `supplyWireTable` of `@finial/site` holds standard ones. */
   readonly wireOhmPerM: number;
   /**
    * How many conductors carry the current side by side in each direction: 2 where power over Ethernet uses two pairs, 4 where it uses four.
