@@ -1,28 +1,13 @@
-import { readFileSync } from 'node:fs';
-import { assembleDossier, type Dossier, parsePlan, renderHtml, toGeoJson } from '@finial/dossier';
+import { type Dossier, renderHtml, toGeoJson } from '@finial/dossier';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { chromiumPath, launchChromium } from '../support/chromium.js';
+import { islandDossier } from './islandDossier.js';
 
 // Every text that a dossier holds, wherever it came from, is put in place of a hostile one: the page must stay the same page.
-const folder = 'examples/fennimara/';
 let dossier: Dossier;
 beforeAll(async () => {
-  const plan = parsePlan(readFileSync(`${folder}plan.json`, 'utf8'));
-  const terrain = plan.terrain && {
-    ...plan.terrain,
-    coverage: plan.terrain.coverage && { ...plan.terrain.coverage, cellM: 200 },
-  };
-  const names = [
-    ...(plan.terrain?.elevation ?? []),
-    ...(plan.antenna?.sweeps ?? []).map(({ file }) => file),
-    plan.walk?.file,
-    plan.beacon?.file,
-  ];
-  const files = Object.fromEntries(
-    names.flatMap((name) => (name === undefined ? [] : [[name, readFileSync(folder + name)]])),
-  );
-  dossier = await assembleDossier({ ...plan, terrain }, files);
+  dossier = await islandDossier();
 }, 60_000);
 
 /** The same data with another text in place of each; keys and what the page decides by stay. */

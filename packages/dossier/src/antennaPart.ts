@@ -109,7 +109,7 @@ function withoutLead(sweep: OnePortSweep | MagnitudeSweep, { lead }: AntennaPlan
 }
 
 function insideOf({ frequencyHz }: OnePortSweep | MagnitudeSweep, channelsHz: readonly number[]): number[] {
-  return channelsHz.filter((each) => each >= (frequencyHz[0] ?? 0) && each <= (frequencyHz.at(-1) ?? 0));
+  return channelsHz.filter((each) => each >= (frequencyHz[0] as number) && each <= (frequencyHz.at(-1) ?? 0));
 }
 
 /** Every sweep must say where it resonates, and at which length: a slope between others would be a guess. */
@@ -142,8 +142,8 @@ function curvesOf(sweep: OnePortSweep | MagnitudeSweep): SweepCurves {
   const frequencyHz = [...sweep.frequencyHz];
   if (!knowsPhase(sweep)) return { frequencyHz, reflectionCoefficient: [...sweep.reflectionCoefficient] };
   const points = frequencyHz.map((_, index) => {
-    const real = sweep.reflectionReal[index] ?? 0;
-    const imaginary = sweep.reflectionImaginary[index] ?? 0;
+    const real = sweep.reflectionReal[index] as number;
+    const imaginary = sweep.reflectionImaginary[index] as number;
     // An open end has no finite impedance; a picture draws it at its edge.
     const size = Math.max(1e-9, (1 - real) ** 2 + imaginary ** 2);
     return {

@@ -45,6 +45,6 @@ function dayOf(date: string, readings: readonly BeaconReading[], missed: number)
 function median(values: readonly number[]): number {
   const sorted = [...values].sort((one, other) => one - other);
   const middle = sorted.length >> 1;
-  const upper = sorted[middle] ?? Number.NaN;
+  const upper = sorted[middle] as number;
   return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? upper) + upper) / 2;
 }

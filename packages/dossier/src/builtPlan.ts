@@ -26,7 +26,7 @@ export function builtPlan(
   const towardsM = link.to && distanceToM(gateway.position, link.to);
   const distanceM = oneOf(link.distanceM, towardsM, 'link.distanceM', 'link.to');
   const heights = terrain?.path?.heightM;
-  const fallM = heights && (heights[0] ?? 0) - (heights.at(-1) ?? 0);
+  const fallM = heights && (heights[0] as number) - (heights.at(-1) ?? 0);
   return {
     ...plan,
     gateway: { ...gateway, feedlineLossDb },

@@ -162,7 +162,7 @@ function thinned({ raster, powerDbm }: SweptCoverage) {
   const power = Float32Array.from({ length: size * size }, (_, cell) => {
     const row = first + Math.floor(cell / size) * stride;
     const column = first + (cell % size) * stride;
-    return powerDbm[row * columns + column] ?? Number.NaN;
+    return powerDbm[row * columns + column] as number;
   });
   return { columns: size, rows: size, cellM: cellM * stride, origin, powerDbm: power };
 }

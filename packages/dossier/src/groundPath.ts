@@ -88,7 +88,7 @@ export function groundPath(plan: Plan, terrain: TerrainPlan, elevation: Elevatio
   /** The clearance over the bare ground: that over its clutter, and the clutter. */
   function topless(clearanceM = 0, index: number): number {
     const isEnd = index === 0 || index === distances.length - 1;
-    return clearanceM + (isEnd ? 0 : (clutterHeightM[index] ?? 0));
+    return clearanceM + (isEnd ? 0 : (clutterHeightM[index] as number));
   }
 }
 

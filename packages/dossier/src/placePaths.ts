@@ -54,7 +54,8 @@ function knownPath(
 
 function forPicture({ heightM, prediction, ...path }: GroundPath): Omit<PlacePath, keyof NamedPlace> {
   const kept = highestOfEach(path.raisedM, mostPoints);
-  const at = (series: readonly number[]) => kept.map((index) => Math.round((series[index] ?? 0) * 10) / 10);
+  const at = (series: readonly number[]) =>
+    kept.map((index) => Math.round((series[index] as number) * 10) / 10);
   return {
     ...path,
     distanceM: at(path.distanceM),
@@ -72,7 +73,7 @@ function highestOfEach(heightM: readonly number[], most: number): number[] {
   for (let from = 1; from < last; from += stretch) {
     const indices = [];
     for (let index = Math.ceil(from); index < Math.min(last, from + stretch); index += 1) indices.push(index);
-    const highest = indices.toSorted((a, b) => (heightM[b] ?? 0) - (heightM[a] ?? 0))[0];
+    const highest = indices.toSorted((a, b) => (heightM[b] as number) - (heightM[a] as number))[0];
     if (highest !== undefined) kept.push(highest);
   }
   return [...kept, last];

@@ -32,6 +32,22 @@ describe('finial airtime', () => {
     ...{ 'conducted-power-dbm': 14, 'antenna-gain-dbi': 2.15, 'feedline-loss-db': 0.5 },
   };
 
+  test('tells the parts of every modulation in words', async () => {
+    const fsk = await finial(['airtime', ...flags({ ...frame, 'data-rate': 7, 'frequency-hz': 868.8e6 })]);
+    // FSK at 50 kbit/s: preamble of 5 bytes, then sync word, length, frame and check (SX1276 data sheet, 4.2.13).
+    expect(fsk.out).toMatch(/FSK.*\n/);
+    expect(fsk.out).toMatch(/preamble \S+ \S+ \+ payload/);
+    const hopped = await finial(['airtime', ...flags({ ...frame, 'data-rate': 8, 'frequency-hz': 868.1e6 })]);
+    // LR-FHSS with code rate 1/3 sends its header three times (RP002, LR-FHSS parameters).
+    expect(hopped.out).toMatch(/3 headers \S+ \S+ \+ payload/);
+  });
+
+  test('says so where no rule sets an interval', async () => {
+    const us = { region: 'US915', jurisdiction: 'US', 'data-rate': 4, 'frequency-hz': 903e6 };
+    const { out } = await finial(['airtime', ...flags({ ...frame, ...us })]);
+    expect(out).toContain('no known rule sets one');
+  });
+
   test.each([
     [0, 12],
     [1, 11],

@@ -35,6 +35,17 @@ describe('a page', () => {
   });
 });
 
+test.each([
+  [-33.9, 18.4, '33.90000° S, 18.40000° E'],
+  [41.2, -37.4, '41.20000° N, 37.40000° W'],
+])(
+  'a place at %d, %d says on which side of equator and meridian it lies',
+  async (latitudeDeg, longitudeDeg, words) => {
+    const gateway = { ...examplePlan.gateway, position: { latitudeDeg, longitudeDeg } };
+    expect(renderHtml(await assembleDossier({ ...examplePlan, gateway }, {}))).toContain(words);
+  },
+);
+
 describe('hostile text stays text', () => {
   const hostile = [
     '<script>alert(1)</script>',

@@ -75,7 +75,7 @@ function checkRising(series: NumberSeries, argument: string, bounds: RangeBounds
     });
   }
   for (let index = 1; index < series.length; index++) {
-    const [before, here] = [series[index - 1] ?? 0, series[index] ?? 0];
+    const [before, here] = [series[index - 1] as number, series[index] as number];
     if (here > before) continue;
     throw new InputError({
       code: 'out-of-range',

@@ -111,11 +111,11 @@ function strongestOf({ elevationDeg, gainDbi }: PatternTable): {
 } {
   let best = 0;
   for (let index = 1; index < gainDbi.length; index++) {
-    if ((gainDbi[index] ?? 0) > (gainDbi[best] ?? 0)) best = index;
+    if ((gainDbi[index] as number) > (gainDbi[best] as number)) best = index;
   }
   return {
-    maximumGainDbi: gainDbi[best] ?? 0,
-    elevationOfMaximumDeg: elevationDeg[best % elevationDeg.length] ?? 0,
+    maximumGainDbi: gainDbi[best] as number,
+    elevationOfMaximumDeg: elevationDeg[best % elevationDeg.length] as number,
   };
 }
 
@@ -128,7 +128,7 @@ function risesOnBothSides(
 ): boolean {
   let [above, below] = [false, false];
   for (let index = 0; index < pattern.elevationDeg.length; index++) {
-    const elevation = pattern.elevationDeg[index] ?? 0;
+    const elevation = pattern.elevationDeg[index] as number;
     if (interpolatePattern(pattern, elevation, azimuthDeg) < gainDbi + besideBeamDb) continue;
     if (elevation > elevationDeg) above = true;
     else below = true;

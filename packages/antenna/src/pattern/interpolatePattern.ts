@@ -9,7 +9,7 @@ export function interpolatePattern(pattern: PatternTable, elevationDeg: number, 
 
   const turned = ((azimuthDeg % 360) + 360) % 360;
   const last = azimuths.length - 1;
-  const [first, final] = [azimuths[0] ?? 0, azimuths[last] ?? 0];
+  const [first, final] = [azimuths[0] as number, azimuths[last] as number];
   if (turned < first || turned >= final) {
     // Between the last azimuth and the first lies the seam of the circle.
     const share = (turned >= final ? turned - final : turned + 360 - final) / (first + 360 - final);
@@ -22,7 +22,7 @@ export function interpolatePattern(pattern: PatternTable, elevationDeg: number, 
 /** Refuses a direction that a table does not reach: beyond its ends nothing is known. */
 export function checkWithinTable(pattern: PatternTable, elevationDeg: number, argument: string): void {
   const { elevationDeg: table } = pattern;
-  const [first, last] = [table[0] ?? -90, table[table.length - 1] ?? 90];
+  const [first, last] = [table[0] as number, table[table.length - 1] as number];
   if (elevationDeg >= first && elevationDeg <= last) return;
   throw new InputError({
     code: 'out-of-range',
@@ -39,16 +39,16 @@ interface Place {
 
 function along({ elevationDeg, gainDbi }: PatternTable, azimuth: number, { index, share }: Place): number {
   const start = azimuth * elevationDeg.length + index;
-  return (1 - share) * (gainDbi[start] ?? 0) + share * (gainDbi[start + 1] ?? 0);
+  return (1 - share) * (gainDbi[start] as number) + share * (gainDbi[start + 1] as number);
 }
 
 function placeOf(angles: NumberSeries, angleDeg: number): Place {
   let [low, high] = [0, angles.length - 1];
   while (high - low > 1) {
     const middle = (low + high) >> 1;
-    if ((angles[middle] ?? 0) <= angleDeg) low = middle;
+    if ((angles[middle] as number) <= angleDeg) low = middle;
     else high = middle;
   }
-  const [from, to] = [angles[low] ?? 0, angles[high] ?? 0];
+  const [from, to] = [angles[low] as number, angles[high] as number];
   return { index: low, share: (angleDeg - from) / (to - from) };
 }

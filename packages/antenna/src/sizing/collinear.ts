@@ -132,20 +132,21 @@ type Beam = Pick<Collinear, 'maximumGainDbi' | 'elevationOfMaximumDeg' | 'halfPo
 function beamOf({ elevationDeg, gainDbi }: CollinearPattern): Beam {
   let best = 0;
   for (let index = 1; index < gainDbi.length; index++) {
-    const more = (gainDbi[index] ?? 0) - (gainDbi[best] ?? 0);
-    const isNearer = Math.abs(elevationDeg[index] ?? 0) < Math.abs(elevationDeg[best] ?? 0);
+    const more = (gainDbi[index] as number) - (gainDbi[best] as number);
+    const isNearer = Math.abs(elevationDeg[index] as number) < Math.abs(elevationDeg[best] as number);
     if (more > 1e-9 || (more > -1e-9 && isNearer)) best = index;
   }
-  const maximumGainDbi = gainDbi[best] ?? 0;
+  const maximumGainDbi = gainDbi[best] as number;
   const halfPowerDbi = maximumGainDbi - 10 * Math.log10(2);
   const edge = (step: number) => {
     let index = best;
-    while (index > 0 && index < gainDbi.length - 1 && (gainDbi[index] ?? 0) > halfPowerDbi) index += step;
-    return elevationDeg[index] ?? 0;
+    while (index > 0 && index < gainDbi.length - 1 && (gainDbi[index] as number) > halfPowerDbi)
+      index += step;
+    return elevationDeg[index] as number;
   };
   return {
     maximumGainDbi,
-    elevationOfMaximumDeg: elevationDeg[best] ?? 0,
+    elevationOfMaximumDeg: elevationDeg[best] as number,
     halfPowerBeamwidthDeg: edge(1) - edge(-1),
   };
 }

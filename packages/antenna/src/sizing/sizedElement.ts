@@ -109,8 +109,8 @@ function strongestOf({ elevationDeg, gainDbi }: ElevationPattern): {
   maximumGainDbi: number;
   elevationOfMaximumDeg: number;
 } {
-  const maximumGainDbi = gainDbi.reduce((most, gain) => Math.max(most, gain), gainDbi[0] ?? 0);
-  const equal = [...elevationDeg].filter((_, index) => (gainDbi[index] ?? 0) > maximumGainDbi - 1e-6);
+  const maximumGainDbi = gainDbi.reduce((most, gain) => Math.max(most, gain), gainDbi[0] as number);
+  const equal = [...elevationDeg].filter((_, index) => (gainDbi[index] as number) > maximumGainDbi - 1e-6);
   const nearest = equal.reduce((best, angle) => (Math.abs(angle) < Math.abs(best) ? angle : best), 90);
   return { maximumGainDbi, elevationOfMaximumDeg: nearest };
 }

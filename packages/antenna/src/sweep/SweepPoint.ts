@@ -38,8 +38,11 @@ export function reflectedPowerAt(sweep: OnePortSweep | MagnitudeSweep, frequency
 
 /** Imaginary part of the reflection at a frequency inside the sweep; it has the sign of the reactance. */
 export function reflectionImaginaryAt(sweep: OnePortSweep, frequencyHz: number): number {
-  return interpolateSeries(sweep.frequencyHz, (index) => sweep.reflectionImaginary[index] ?? 0, frequencyHz)
-    .value;
+  return interpolateSeries(
+    sweep.frequencyHz,
+    (index) => sweep.reflectionImaginary[index] as number,
+    frequencyHz,
+  ).value;
 }
 
 /** The sweep at a frequency inside it. */
@@ -86,7 +89,7 @@ function reflectionAt(
   readonly imaginary?: number | undefined;
 } {
   const at = (series: Float64Array) =>
-    interpolateSeries(sweep.frequencyHz, (index) => series[index] ?? 0, frequencyHz);
+    interpolateSeries(sweep.frequencyHz, (index) => series[index] as number, frequencyHz);
   if (knowsPhase(sweep)) {
     const real = at(sweep.reflectionReal);
     const imaginary = at(sweep.reflectionImaginary);
@@ -101,7 +104,7 @@ function reflectionAt(
   const { reflectionCoefficient } = sweep;
   const square = interpolateSeries(
     sweep.frequencyHz,
-    (index) => (reflectionCoefficient[index] ?? 0) ** 2,
+    (index) => (reflectionCoefficient[index] as number) ** 2,
     frequencyHz,
   );
   const coefficient = Math.sqrt(Math.max(square.value, 0));

@@ -31,7 +31,7 @@ export function deembedFeedline(sweep: OnePortSweep, lead: FeedlineLead): OnePor
   const result = withReflections(sweep, (seen, hertz) => over(seen, roundTrip(hertz)));
   const { frequencyHz, reflectionReal, reflectionImaginary } = result;
   const magnitudeAt = (index: number) =>
-    Math.hypot(reflectionReal[index] ?? 0, reflectionImaginary[index] ?? 0);
+    Math.hypot(reflectionReal[index] as number, reflectionImaginary[index] as number);
   const tooLarge = reflectionWarnings(
     frequencyHz,
     magnitudeAt,

@@ -33,7 +33,7 @@ export function deembedTwoPort(sweep: OnePortSweep, twoPort: TwoPortSweep): OneP
   });
   const { frequencyHz, reflectionReal, reflectionImaginary } = result;
   const magnitudeAt = (index: number) =>
-    Math.hypot(reflectionReal[index] ?? 0, reflectionImaginary[index] ?? 0);
+    Math.hypot(reflectionReal[index] as number, reflectionImaginary[index] as number);
   const cause = 'the two-port is not the one that was in the way, or the reading is bad';
   return { ...result, warnings: [...sweep.warnings, ...reflectionWarnings(frequencyHz, magnitudeAt, cause)] };
 }
@@ -95,7 +95,7 @@ export function insertionLossDb(twoPort: TwoPortSweep, question: InsertionLossQu
     unit: 'hertz, inside the two-port',
   });
   for (const [index, real] of s21.real.entries()) {
-    if (magnitudeOf({ real, imaginary: s21.imaginary[index] ?? 0 }) >= 1e-15) continue;
+    if (magnitudeOf({ real, imaginary: s21.imaginary[index] as number }) >= 1e-15) continue;
     const expected = 'a transmission of more than -300 dB';
     throw new InputError({
       code: 'out-of-range',
@@ -105,7 +105,7 @@ export function insertionLossDb(twoPort: TwoPortSweep, question: InsertionLossQu
     });
   }
   const lossAt = (index: number) =>
-    -20 * Math.log10(Math.hypot(s21.real[index] ?? 0, s21.imaginary[index] ?? 0));
+    -20 * Math.log10(Math.hypot(s21.real[index] as number, s21.imaginary[index] as number));
   return interpolateSeries(frequencyHz, lossAt, at).value;
 }
 
@@ -129,8 +129,8 @@ function parametersAt(sweep: OnePortSweep, twoPort: TwoPortSweep): (frequencyHz:
   checkRange(sweep.frequencyHz[0], 'sweep.frequencyHz', bounds);
   checkRange(sweep.frequencyHz.at(-1), 'sweep.frequencyHz', bounds);
   const read = ({ real, imaginary }: ComplexSeries, hertz: number): Complex => ({
-    real: interpolateSeries(frequencyHz, (index) => real[index] ?? 0, hertz).value,
-    imaginary: interpolateSeries(frequencyHz, (index) => imaginary[index] ?? 0, hertz).value,
+    real: interpolateSeries(frequencyHz, (index) => real[index] as number, hertz).value,
+    imaginary: interpolateSeries(frequencyHz, (index) => imaginary[index] as number, hertz).value,
   });
   return (hertz) => ({
     s11: read(s11, hertz),

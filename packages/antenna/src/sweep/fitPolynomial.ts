@@ -19,14 +19,14 @@ export function fitPolynomial(x: readonly number[], y: readonly number[], degree
   );
   const rows = Array.from({ length: degree + 1 }, (_, row) => [
     ...Array.from({ length: degree + 1 }, (_, column) =>
-      powers.reduce((sum, point) => sum + (point[row] ?? 0) * (point[column] ?? 0), 0),
+      powers.reduce((sum, point) => sum + (point[row] as number) * (point[column] as number), 0),
     ),
-    powers.reduce((sum, point, index) => sum + (point[row] ?? 0) * (y[index] ?? 0), 0),
+    powers.reduce((sum, point, index) => sum + (point[row] as number) * (y[index] as number), 0),
   ]);
   const coefficients = solve(rows);
   const squares = powers.reduce((sum, point, index) => {
-    const fitted = point.reduce((value, power, place) => value + power * (coefficients[place] ?? 0), 0);
-    return sum + (fitted - (y[index] ?? 0)) ** 2;
+    const fitted = point.reduce((value, power, place) => value + power * (coefficients[place] as number), 0);
+    return sum + (fitted - (y[index] as number)) ** 2;
   }, 0);
   const free = x.length - degree - 1;
   return { centre, scale, coefficients, spread: free > 0 ? Math.sqrt(squares / free) : 0 };
@@ -65,16 +65,16 @@ function solve(rows: number[][]): readonly number[] {
   for (let column = 0; column < size; column += 1) {
     const rest = rows.slice(column);
     const pivot = rest.reduce((best, row) =>
-      Math.abs(row[column] ?? 0) > Math.abs(best[column] ?? 0) ? row : best,
+      Math.abs(row[column] as number) > Math.abs(best[column] as number) ? row : best,
     );
     const place = rows.indexOf(pivot);
     [rows[column], rows[place]] = [pivot, rows[column] as number[]];
     for (const row of rows) {
       if (row === pivot) continue;
-      const share = (row[column] ?? 0) / (pivot[column] ?? 1);
+      const share = (row[column] as number) / (pivot[column] as number);
       for (let entry = column; entry <= size; entry += 1)
-        row[entry] = (row[entry] ?? 0) - share * (pivot[entry] ?? 0);
+        row[entry] = (row[entry] as number) - share * (pivot[entry] as number);
     }
   }
-  return rows.map((row, index) => (row[size] ?? 0) / (row[index] ?? 1));
+  return rows.map((row, index) => (row[size] as number) / (row[index] as number));
 }

@@ -43,7 +43,11 @@ export function formatTouchstone(sweep: OnePortSweep, form: TouchstoneForm = {})
     .flatMap((comment) => comment.split(/\r\n|\r|\n/))
     .map((text) => `! ${text}`.trimEnd());
   const rows = Array.from(sweep.frequencyHz, (frequencyHz, index) => {
-    const pair = pairOf(sweep.reflectionReal[index] ?? 0, sweep.reflectionImaginary[index] ?? 0, format);
+    const pair = pairOf(
+      sweep.reflectionReal[index] as number,
+      sweep.reflectionImaginary[index] as number,
+      format,
+    );
     if (pair !== undefined) return `${frequencyHz} ${pair.join(' ')}`;
     const argument = `sweep.reflectionReal[${index}]`;
     const expected = 'a reflection other than 0, which has no decibels (write it with format RI)';

@@ -42,7 +42,7 @@ function edge(
 ): number | undefined {
   let inside = centreHz;
   for (let index = from; index >= 0 && index < frequencyHz.length; index += step) {
-    const here = frequencyHz[index] ?? 0;
+    const here = frequencyHz[index] as number;
     if (excess(here) > 0) return bisect(excess, inside, here);
     inside = here;
   }

@@ -101,7 +101,7 @@ export function parseSweepCsv(text: string, source: SweepCsvSource = {}): OnePor
     const reflectionReal = Float64Array.from(reflections, ({ real }) => real);
     const reflectionImaginary = Float64Array.from(reflections, ({ imaginary }) => imaginary);
     const magnitudeAt = (index: number) =>
-      Math.hypot(reflectionReal[index] ?? 0, reflectionImaginary[index] ?? 0);
+      Math.hypot(reflectionReal[index] as number, reflectionImaginary[index] as number);
     return {
       ...shared,
       reflectionReal,

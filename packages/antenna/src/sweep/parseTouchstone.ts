@@ -63,7 +63,7 @@ export function parseTouchstone(text: string, source: TouchstoneSource = {}): On
     referenceOhm: reading.referenceOhm,
     comments: reading.comments,
   };
-  const magnitudeAt = (index: number) => Math.hypot(real[index] ?? 0, imaginary[index] ?? 0);
+  const magnitudeAt = (index: number) => Math.hypot(real[index] as number, imaginary[index] as number);
   return { ...sweep, warnings: [...warnings, ...reflectionWarnings(sweep.frequencyHz, magnitudeAt)] };
 }
 

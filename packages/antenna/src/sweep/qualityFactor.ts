@@ -31,9 +31,12 @@ export function qualityFactorAt(sweep: OnePortSweep, zero: ReactanceZero): Quali
   const points = near
     .sort((a, b) => a - b)
     .flatMap((index) => {
-      const reflection = { real: reflectionReal[index] ?? 0, imaginary: reflectionImaginary[index] ?? 0 };
+      const reflection = {
+        real: reflectionReal[index] as number,
+        imaginary: reflectionImaginary[index] as number,
+      };
       const impedance = impedanceOf(reflection, referenceOhm);
-      return impedance === undefined ? [] : [{ hertz: frequencyHz[index] ?? 0, ...impedance }];
+      return impedance === undefined ? [] : [{ hertz: frequencyHz[index] as number, ...impedance }];
     });
   if (points.length < fewestPoints) return undefined;
   const hertz = points.map((point) => point.hertz);
@@ -51,6 +54,6 @@ export function qualityFactorAt(sweep: OnePortSweep, zero: ReactanceZero): Quali
   };
 
   function distance(index: number): number {
-    return Math.abs((frequencyHz[index] ?? 0) - zero.frequencyHz);
+    return Math.abs((frequencyHz[index] as number) - zero.frequencyHz);
   }
 }

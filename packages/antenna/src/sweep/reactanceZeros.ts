@@ -19,8 +19,8 @@ export function reactanceZeros(sweep: OnePortSweep): readonly ReactanceZero[] {
   let before: number | undefined;
   for (const [index, part] of reflectionImaginary.entries()) {
     if (part === 0) continue;
-    if (before !== undefined && Math.sign(part) !== Math.sign(reflectionImaginary[before] ?? 0)) {
-      const [low, high] = [frequencyHz[before] ?? 0, frequencyHz[index] ?? 0];
+    if (before !== undefined && Math.sign(part) !== Math.sign(reflectionImaginary[before] as number)) {
+      const [low, high] = [frequencyHz[before] as number, frequencyHz[index] as number];
       const at = index - before > 1 ? middlePoint(frequencyHz, before, index) : crossing(sweep, low, high);
       const { resistanceOhm } = sweepPointAt(sweep, at);
       zeros.push({ frequencyHz: at, direction: part > 0 ? 'rising' : 'falling', resistanceOhm });
@@ -36,5 +36,5 @@ function crossing(sweep: OnePortSweep, low: number, high: number): number {
 
 /** Points that are exactly zero lie between the two: the middle one is the zero. */
 function middlePoint(frequencyHz: Float64Array, before: number, index: number): number {
-  return frequencyHz[(before + index) >> 1] ?? 0;
+  return frequencyHz[(before + index) >> 1] as number;
 }

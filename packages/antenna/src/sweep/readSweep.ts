@@ -155,7 +155,7 @@ function worstIn(
   [lowerHz, upperHz]: readonly [number, number],
 ): SweepPoint | undefined {
   const { frequencyHz } = sweep;
-  const low = Math.max(lowerHz, frequencyHz[0] ?? 0);
+  const low = Math.max(lowerHz, frequencyHz[0] as number);
   const high = Math.min(upperHz, frequencyHz.at(-1) ?? 0);
   if (low > high) return undefined;
   const places = [low, ...frequencyHz.filter((hertz) => hertz > low && hertz < high), high];

@@ -29,7 +29,7 @@ export function scatteringOf(
   file: string | undefined,
 ): Scattering {
   const pairs = Array.from({ length: row.parts.length / 2 }, (_, index) =>
-    complexOf(row.parts[2 * index] ?? 0, row.parts[2 * index + 1] ?? 0, reading.options.format),
+    complexOf(row.parts[2 * index] as number, row.parts[2 * index + 1] as number, reading.options.format),
   );
   const matrix = matrixOf(pairs, reading);
   const scattering = matrix.length === 1 ? onePort(matrix[0], reading) : twoPort(matrix, reading);

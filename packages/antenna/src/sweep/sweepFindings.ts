@@ -34,8 +34,8 @@ export function sweepFindings(facts: SweepFacts): readonly Finding[] {
 function reflectionAboveOne({ sweep }: SweepFacts): Finding | undefined {
   const magnitudeAt = (index: number) =>
     knowsPhase(sweep)
-      ? Math.hypot(sweep.reflectionReal[index] ?? 0, sweep.reflectionImaginary[index] ?? 0)
-      : (sweep.reflectionCoefficient[index] ?? 0);
+      ? Math.hypot(sweep.reflectionReal[index] as number, sweep.reflectionImaginary[index] as number)
+      : (sweep.reflectionCoefficient[index] as number);
   const [warning] = reflectionWarnings(sweep.frequencyHz, magnitudeAt);
   if (warning === undefined) return undefined;
   const message = `${capital(warning)} Calibrate with open, short and load at the antenna's socket and sweep again.`;

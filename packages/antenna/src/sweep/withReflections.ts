@@ -11,8 +11,8 @@ export function withReflections(
   const reflectionImaginary = new Float64Array(sweep.frequencyHz.length);
   for (const [index, frequencyHz] of sweep.frequencyHz.entries()) {
     const before = {
-      real: sweep.reflectionReal[index] ?? 0,
-      imaginary: sweep.reflectionImaginary[index] ?? 0,
+      real: sweep.reflectionReal[index] as number,
+      imaginary: sweep.reflectionImaginary[index] as number,
     };
     const after = change(before, frequencyHz);
     if (!isFiniteComplex(after) || magnitudeOf(after) > 1e6) {

@@ -31,9 +31,9 @@ export function measuredSlope(
   const spreadX = x.reduce((sum, value) => sum + (value - meanX) ** 2, 0);
   if (count < 2 || spreadX < 1e-18) return undefined;
   const exponent =
-    x.reduce((sum, value, index) => sum + (value - meanX) * ((y[index] ?? 0) - meanY), 0) / spreadX;
+    x.reduce((sum, value, index) => sum + (value - meanX) * ((y[index] as number) - meanY), 0) / spreadX;
   const squares = x.reduce(
-    (sum, value, index) => sum + ((y[index] ?? 0) - meanY - exponent * (value - meanX)) ** 2,
+    (sum, value, index) => sum + ((y[index] as number) - meanY - exponent * (value - meanX)) ** 2,
     0,
   );
   const lengthErrorRatio =

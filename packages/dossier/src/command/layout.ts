@@ -35,7 +35,7 @@ export function table(rows: readonly (readonly string[])[]): readonly string[] {
     Math.max(...rows.map((row) => (row[column] ?? '').length)),
   );
   return rows.map((row) =>
-    `  ${row.map((cell, column) => aligned(cell, widths[column] ?? 0)).join('  ')}`.trimEnd(),
+    `  ${row.map((cell, column) => aligned(cell, widths[column] as number)).join('  ')}`.trimEnd(),
   );
 }
 

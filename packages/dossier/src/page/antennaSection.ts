@@ -75,6 +75,8 @@ function sweepRows(sweep: SweepReading): string[][] {
 /** Every fifth degree: what a person reads off; the dossier's JSON holds all of it. */
 function patternRows({ patternElevationDeg, patternGainDbi }: PatternPart): string[][] {
   return patternElevationDeg.flatMap((elevation, index) =>
-    elevation % 5 === 0 ? [[`${decimal(elevation, 0)}°`, decibels(patternGainDbi[index] ?? 0, 'dBi')]] : [],
+    elevation % 5 === 0
+      ? [[`${decimal(elevation, 0)}°`, decibels(patternGainDbi[index] as number, 'dBi')]]
+      : [],
   );
 }

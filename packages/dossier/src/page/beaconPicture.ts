@@ -82,7 +82,7 @@ export function chartShown(alarms: readonly DriftAlarm[]): ChartName {
 
 function levelScale({ points, drift }: BeaconPart): Scale {
   const levels = points.map(({ steadyLevelDbm }) => steadyLevelDbm);
-  const { levelDbm, deviationDb } = drift?.reference ?? { levelDbm: levels[0] ?? -100, deviationDb: 1 };
+  const { levelDbm, deviationDb } = drift?.reference ?? { levelDbm: levels[0] as number, deviationDb: 1 };
   return scaleLinear()
     .domain([
       Math.min(levelDbm - 3 * deviationDb, ...levels) - 1,

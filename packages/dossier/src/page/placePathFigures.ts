@@ -69,5 +69,5 @@ function highestNear({
   if (visible) return undefined;
   const gaps = distanceM.map((each) => Math.abs(each - obstacleDistanceM));
   const nearest = gaps.indexOf(Math.min(...gaps));
-  return { distanceM: distanceM[nearest] ?? 0, raisedM: raisedM[nearest] ?? 0 };
+  return { distanceM: distanceM[nearest] as number, raisedM: raisedM[nearest] as number };
 }

@@ -39,8 +39,8 @@ export function profilePicture(
     .domain([Math.min(...raisedM, ...fresnelLowerM), Math.max(...raisedM, ...ends) + 5])
     .nice(5)
     .range([bottom, top]);
-  const points = distanceM.map((each, index) => [each, raisedM[index] ?? 0] as const);
-  const zone = distanceM.map((each, index) => [each, fresnelLowerM[index] ?? 0] as const);
+  const points = distanceM.map((each, index) => [each, raisedM[index] as number] as const);
+  const zone = distanceM.map((each, index) => [each, fresnelLowerM[index] as number] as const);
   const ground = area<readonly [number, number]>(
     ([each]) => at(x(each)),
     bottom,

@@ -35,7 +35,7 @@ export function skylinePicture({ azimuthDeg, elevationDeg, description }: DrawnS
     const angle = (azimuth * Math.PI) / 180;
     return [at(middle + fromCentre * Math.sin(angle)), at(centre - fromCentre * Math.cos(angle))];
   };
-  const edge = azimuthDeg.map((azimuth, index) => place(azimuth, radius(elevationDeg[index] ?? 0)));
+  const edge = azimuthDeg.map((azimuth, index) => place(azimuth, radius(elevationDeg[index] as number)));
   const ticks = radius.ticks(4).filter((angle) => radius(angle) < rim - 6);
   return picture({ id: 'skyline', height, title: 'Skyline seen from the antenna', description }, [
     markup`<path class="hill" fill-rule="evenodd" d="${circlePath(rim)}${closed(edge)}"/>`,

@@ -38,7 +38,7 @@ export function sweepPicture(series: SweepSeries): Markup {
   const { frequencyHz, targetHz, resonanceHz } = series;
   const hasPhase = series.resistanceOhm !== undefined && series.reactanceOhm !== undefined;
   const x = scaleLinear()
-    .domain([frequencyHz[0] ?? 0, frequencyHz.at(-1) ?? 1])
+    .domain([frequencyHz[0] as number, frequencyHz.at(-1) ?? 1])
     .range([left, right]);
   const bottom = hasPhase ? impedancePanel.bottom : vswrPanel.bottom;
   return picture(
@@ -99,7 +99,7 @@ function vswrPoints(
 ): [number, number][] {
   const points = frequencyHz.map((each, index): [number, number] => [
     x(each),
-    y(drawnVswr(reflectionCoefficient[index] ?? 0)),
+    y(drawnVswr(reflectionCoefficient[index] as number)),
   ]);
   return points.filter(([px]) => px >= left && px <= right);
 }
@@ -120,7 +120,7 @@ function impedanceCurves(
     .range([impedancePanel.bottom, impedancePanel.top])
     .clamp(true);
   const points = (ohms: readonly number[]) =>
-    frequencyHz.map((each, index) => [x(each), y(ohms[index] ?? 0)] as const);
+    frequencyHz.map((each, index) => [x(each), y(ohms[index] as number)] as const);
   return [
     ...levels(y.ticks(5), y),
     label(left, impedancePanel.top - 5, 'Ω: resistance solid, reactance dashed'),

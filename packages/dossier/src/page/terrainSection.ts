@@ -45,7 +45,7 @@ function profileFigure(path: GroundPath): Markup {
     nodeHeightM: path.nodeAltitudeM,
     worst: path.visible
       ? undefined
-      : { distanceM: path.obstacleDistanceM, raisedM: path.raisedM[worstIndex] ?? 0 },
+      : { distanceM: path.obstacleDistanceM, raisedM: path.raisedM[worstIndex] as number },
     description: pathInWords(path),
   };
   return markup`<figure>${profilePicture(drawn)}<figcaption>Ground from the gateway (left) to the node, the curve of the Earth laid on it. Dotted: lower edge of the first Fresnel zone.</figcaption></figure>`;
@@ -53,11 +53,11 @@ function profileFigure(path: GroundPath): Markup {
 
 function skylineInWords({ azimuthDeg, elevationDeg, distanceM, radiusM }: SkylinePart): string {
   const highest = elevationDeg.reduce(
-    (best, each, index) => (each > (elevationDeg[best] ?? -90) ? index : best),
+    (best, each, index) => (each > (elevationDeg[best] as number) ? index : best),
     0,
   );
-  const top = decimal(elevationDeg[highest] ?? 0, 1);
-  return `Skyline within ${distance(radiusM)}, highest ${top}° at azimuth ${decimal(azimuthDeg[highest] ?? 0, 0)}°, ${distance(distanceM[highest] ?? 0)} away.`;
+  const top = decimal(elevationDeg[highest] as number, 1);
+  return `Skyline within ${distance(radiusM)}, highest ${top}° at azimuth ${decimal(azimuthDeg[highest] as number, 0)}°, ${distance(distanceM[highest] as number)} away.`;
 }
 
 function skylineRows({ azimuthDeg, elevationDeg, distanceM }: SkylinePart): string[][] {
@@ -66,8 +66,8 @@ function skylineRows({ azimuthDeg, elevationDeg, distanceM }: SkylinePart): stri
       ? [
           [
             `${decimal(azimuth, 0)}°`,
-            `${decimal(elevationDeg[index] ?? 0, 1)}°`,
-            distance(distanceM[index] ?? 0),
+            `${decimal(elevationDeg[index] as number, 1)}°`,
+            distance(distanceM[index] as number),
           ],
         ]
       : [],

@@ -127,7 +127,7 @@ function onTrackCount(
   timed: readonly TimedUplink[],
   offsetSeconds: number,
 ): number {
-  const from = (timesSeconds[0] ?? 0) + offsetSeconds;
+  const from = (timesSeconds[0] as number) + offsetSeconds;
   const to = (timesSeconds.at(-1) ?? 0) + offsetSeconds;
   return timed.filter(({ timeSeconds }) => timeSeconds >= from && timeSeconds <= to).length;
 }
@@ -146,7 +146,7 @@ function offsetByLevels(
     return [{ timeSeconds, levelDbm }];
   });
   // The same uplinks at every offset, or the offset with the fewest would look best.
-  const first = (timeline.timesSeconds[0] ?? 0) + startSeconds + reach;
+  const first = (timeline.timesSeconds[0] as number) + startSeconds + reach;
   const last = (timeline.timesSeconds.at(-1) ?? 0) + startSeconds - reach;
   const used = levels.filter(({ timeSeconds }) => timeSeconds >= first && timeSeconds <= last);
   if (used.length < 8) {

@@ -42,5 +42,5 @@ export function likelyPeriodSeconds(
 
 function upperMedian(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+  return sorted[Math.floor(sorted.length / 2)] as number;
 }

@@ -98,7 +98,7 @@ function firstNotBefore(times: Float64Array, time: number): number {
   let high = times.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((times[middle] ?? 0) < time) low = middle + 1;
+    if ((times[middle] as number) < time) low = middle + 1;
     else high = middle;
   }
   return low;
