@@ -40,18 +40,18 @@ export const sizeBudgets = [
     budgetBytes: 5500,
     brings: ['@finial/feedline', '@finial/units'],
   },
-  // 2.0 kB: one model with its check of validity; neither elevation files nor projections.
+  // 2.5 kB: one model with its check of validity and the normal quantile; neither elevation files nor projections.
   {
     name: 'buildingEntryLossDb',
     from: '@finial/propagation/p2109',
-    budgetBytes: 2200,
+    budgetBytes: 2700,
     brings: ['@finial/propagation', '@finial/units'],
   },
-  // 2.5 kB: the same model as a namespace of the package, whose names are all kept.
+  // 3.0 kB: the same model as a namespace of the package, whose names are all kept.
   {
     name: 'p2109',
     from: '@finial/propagation',
-    budgetBytes: 2700,
+    budgetBytes: 3250,
     brings: ['@finial/propagation', '@finial/units'],
   },
   // 76 kB: the sweep brings terrain with its geodesics and projections.
@@ -87,11 +87,11 @@ export const sizeBudgets = [
   },
   // 5.1 kB: loads of wind, drag of tubes and what there is to say about them.
   { name: 'mastLoad', from: '@finial/site', budgetBytes: 5700, brings: ['@finial/site', '@finial/units'] },
-  // 105 kB: nearly all of it is the schema library, which the check of a plan is made of.
+  // 41 kB: most of it is the part of the schema library that the check of a plan is made of.
   {
     name: 'parsePlan',
     from: '@finial/dossier',
-    budgetBytes: 116_000,
+    budgetBytes: 45_000,
     brings: ['@finial/dossier', '@finial/units', 'jsonc-parser', 'zod'],
   },
 ];
