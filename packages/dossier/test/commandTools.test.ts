@@ -227,6 +227,13 @@ describe('finial sweep', () => {
 });
 
 describe('finial walk', () => {
+  test('names its own option where a coordinate is out of range', async () => {
+    const words = [await file('walk.csv', exampleLog), '--latitude-deg', '41200', '--longitude-deg', '-37.4'];
+    expect(refusalLine(await finial(['walk', ...words]))).toBe(
+      '--latitude-deg: expected -90 to 90 degrees, got 41200',
+    );
+  });
+
   const roof = ['--latitude-deg', '41.2', '--longitude-deg', '-37.4'];
 
   test('counts frames with the interval of Wilson', async () => {

@@ -72,7 +72,7 @@ export function addWalkCommand(program: Command, { terminal, end }: CommandSetti
 
 function walkedOf(text: string, file: string, options: WalkOptions): Walked {
   const gateway = gatewayOf(options);
-  const { observations, skipped, rows } = inPlan(flagOf, () =>
+  const { observations, skipped, rows } = inPlan(walkFlag, () =>
     readSurvey(text, {
       file,
       receivedOnly: options.receivedOnly,
@@ -89,7 +89,7 @@ function walkedOf(text: string, file: string, options: WalkOptions): Walked {
       file,
     });
   }
-  return inPlan(flagOf, () => {
+  return inPlan(walkFlag, () => {
     const by = observations.every(({ spot }) => spot !== undefined) ? 'spot' : 'position';
     const { fit, finding } = lawOf(observations, gateway);
     const spots = spotTable(observations, { gateway, by });
@@ -107,6 +107,11 @@ function walkedOf(text: string, file: string, options: WalkOptions): Walked {
       ],
     };
   });
+}
+
+/** The library knows the gateway as one argument; here its coordinates are options of their own. */
+function walkFlag(argument: string): string {
+  return flagOf(argument.replace(/^gateway\./, ''));
 }
 
 function gatewayOf({ latitudeDeg, longitudeDeg }: WalkOptions): Position | undefined {
