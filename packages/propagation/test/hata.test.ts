@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cost231Hata, type HataSurroundings, model, okumuraHata } from '../src/hata/index.js';
 
-// Computed apart from this package from Hata's formulas (IEEE Trans. VT-29, 1980) as three public transcriptions give them.
+// Computed apart from this package from Hata's formulas (IEEE Trans. VT-29, 1980) as three public copies give them.
 describe('okumuraHata against values computed apart', () => {
   test.each([
     [868e6, 30, 1000, 125.993, 126.009, 116.145, 97.642],

@@ -28,7 +28,7 @@ export interface OkumuraHataPath extends HataPath {
  * @returns the loss and its parts; the formula is evaluated without loss, its fit to the curves is within about 1 dB (from memory)
  * @throws {@link InputError} `wrong-type`, `not-a-finite-number`, `out-of-range`, `unknown-option`, or `outside-validity`
  * @source M. Hata, Empirical formula for propagation loss in land mobile radio services, IEEE Trans. Vehicular Technology VT-29 (1980)
- * 317 to 325; formulas from memory, in agreement with three public transcriptions
+ * 317 to 325; formulas from memory, in agreement with three public copies of them
  * @example A tall mast over a suburb
  * ```ts
  * import { okumuraHata } from '@finial/propagation/hata';

@@ -60,7 +60,7 @@ const laterRows: readonly MeasuredRow[] = [
  * Loss that a wood adds where one end of a path stands in it: first so much per metre, then less and less, as the wave comes over the
  * tops.
  *
- * The default figures are one measured wood, from a public transcription of the table, drawn straight between its rows in the logarithms
+ * The default figures are one measured wood, from a public copy of the table, drawn straight between its rows in the logarithms
  * of both axes (a choice of this package). Woods differ by a factor of two, and by season: broad-leaved trees in leaf lose more
  * (common practice, no source). Not for a single tree, nor for a path that passes over a wood, which is diffraction.
  *
