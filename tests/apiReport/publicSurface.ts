@@ -1,5 +1,5 @@
 import ts from 'typescript';
-import { shown, type WorkspacePackage } from '../support/workspace.js';
+import { exportsOf, shown, type WorkspacePackage } from '../support/workspace.js';
 
 /**
  * The public surface of a package as text: for each thing that one can import, its declaration without comments and bodies, by name. What
@@ -7,30 +7,29 @@ import { shown, type WorkspacePackage } from '../support/workspace.js';
  */
 export function publicSurface(program: ts.Program, { shortName, entryPoints }: WorkspacePackage): string {
   const written = entryPoints.map(({ specifier, file }) => {
-    const lines = exportsOf(program, file).map((symbol) => declarationOf(program, symbol, shortName));
+    const lines = sortedExports(program, file).map(([name, symbol]) =>
+      declarationOf(program, name, symbol, shortName),
+    );
     return [`// ${specifier}`, ...lines].join('\n');
   });
   return `${written.join('\n\n')}\n`;
 }
 
-function exportsOf(program: ts.Program, file: string): readonly ts.Symbol[] {
-  const source = program.getSourceFile(file);
-  const module = source && program.getTypeChecker().getSymbolAtLocation(source);
-  const symbols = module === undefined ? [] : program.getTypeChecker().getExportsOfModule(module);
-  return [...symbols].sort((a, b) => (a.name < b.name ? -1 : 1));
+function sortedExports(program: ts.Program, file: string): readonly (readonly [string, ts.Symbol])[] {
+  return [...exportsOf(program.getTypeChecker(), program, file)].sort(([a], [b]) => (a < b ? -1 : 1));
 }
 
-function declarationOf(program: ts.Program, exported: ts.Symbol, shortName: string): string {
-  const checker = program.getTypeChecker();
-  const symbol = exported.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(exported) : exported;
+function declarationOf(program: ts.Program, name: string, symbol: ts.Symbol, shortName: string): string {
   const sources = [...new Set((symbol.declarations ?? []).map((each) => each.getSourceFile()))];
   const [source] = sources;
-  if (source === undefined) throw new Error(`${exported.name} is declared nowhere`);
+  if (source === undefined) throw new Error(`${name} is declared nowhere`);
   const from = shown(source.fileName);
-  if (!from.startsWith(`packages/${shortName}/`)) return `export ${exported.name} from ${packageOf(from)}`;
+  if (!from.startsWith(`packages/${shortName}/`)) return `export ${name} from ${packageOf(from)}`;
   if (ts.isSourceFile(symbol.declarations?.[0] ?? source)) {
-    const inner = exportsOf(program, source.fileName).map((each) => declarationOf(program, each, shortName));
-    return `namespace ${exported.name} {\n${indented(inner.join('\n'))}\n}`;
+    const inner = sortedExports(program, source.fileName).map(([each, inside]) =>
+      declarationOf(program, each, inside, shortName),
+    );
+    return `namespace ${name} {\n${indented(inner.join('\n'))}\n}`;
   }
   const texts = sources.flatMap((each) => statementsNamed(each, symbol.name));
   if (texts.length === 0) throw new Error(`${from} declares no ${symbol.name}`);

@@ -17,6 +17,7 @@ import { decibels, decimal } from '../../../packages/dossier/src/page/wording.js
 import { about, literal } from '../frame/codeOf.js';
 import type { Outcome } from '../frame/sheet.js';
 import type { AntennaKind, AntennaValues } from './AntennaValues.js';
+import { warningNote } from './warningNote.js';
 
 type Facts = readonly (readonly [string, string])[];
 
@@ -313,15 +314,6 @@ function patternTable({ pattern }: SizedAntenna): Outcome['tables'] {
       : [],
   );
   return [{ caption: 'Gain by elevation', head: ['Elevation', 'Gain'], rows, isFolded: true }];
-}
-
-function warningNote(message: string): Finding {
-  return {
-    rule: 'antenna-limits',
-    severity: 'note',
-    message,
-    source: 'limits of the method, see @finial/antenna',
-  };
 }
 
 function codeOf(

@@ -15,6 +15,7 @@ import { about, literal } from '../frame/codeOf.js';
 import type { Outcome } from '../frame/sheet.js';
 import type { AntennaValues } from './AntennaValues.js';
 import { sweepDrawing } from './sweepDrawing.js';
+import { warningNote } from './warningNote.js';
 
 /** Points of the computed sweep, and how far it reaches to each side as a ratio of the frequency. */
 const sweptPoints = 17;
@@ -140,15 +141,6 @@ function modelNote(): Finding {
     severity: 'note',
     message:
       'Bare rods alone in space, or on a perfect ground: connector, mast, cable and a pipe around them move the resonance by some percent, mostly down. A sweep decides.',
-    source: 'limits of the method, see @finial/antenna',
-  };
-}
-
-function warningNote(message: string): Finding {
-  return {
-    rule: 'antenna-limits',
-    severity: 'note',
-    message,
     source: 'limits of the method, see @finial/antenna',
   };
 }

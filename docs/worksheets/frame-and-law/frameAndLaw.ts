@@ -10,8 +10,10 @@ import {
   type Transmission,
   type TransmissionCheck,
 } from '@finial/lora';
+import { modulationInWords } from '../../../packages/dossier/src/lawPart.js';
 import { decibels, decimal, duration } from '../../../packages/dossier/src/page/wording.js';
 import { about, literal } from '../frame/codeOf.js';
+import { jurisdictionField, regionField } from '../frame/lawFields.js';
 import { defineSheet, type Outcome, type SheetTable } from '../frame/sheet.js';
 
 interface Values {
@@ -26,8 +28,6 @@ interface Values {
   readonly antennaGainDbi: number;
   readonly intervalSeconds: number;
 }
-
-const choices = (words: readonly string[]) => words.map((value) => ({ value, label: value }));
 
 /** One frame against the regional parameters and the law. */
 export const frameAndLaw = defineSheet<Values>({
@@ -47,20 +47,7 @@ export const frameAndLaw = defineSheet<Values>({
   groups: [
     {
       legend: 'Where',
-      fields: [
-        {
-          kind: 'choice',
-          key: 'region',
-          label: 'Regional parameters',
-          choices: Object.entries(regions).map(([value, { name }]) => ({ value, label: name })),
-        },
-        {
-          kind: 'choice',
-          key: 'jurisdiction',
-          label: 'Law in force',
-          choices: choices(['EU', 'US', 'AU', 'JP', 'IN', 'KR', 'CN']),
-        },
-      ],
+      fields: [regionField, jurisdictionField],
     },
     {
       legend: 'The frame',
@@ -153,7 +140,7 @@ function rateCells(transmission: Transmission, row: DataRate): string[] {
   const { region, direction = 'uplink', applicationBytes } = transmission;
   const longest = maxPayload({ region, dataRate: row.dataRate, direction });
   const most = longest.available ? longest.applicationBytes : 0;
-  const head = [`DR${row.dataRate}`, modulationOf(row), longest.available ? `${most} bytes` : '–'];
+  const head = [`DR${row.dataRate}`, modulationInWords(row), longest.available ? `${most} bytes` : '–'];
   if (applicationBytes > most) return [...head, 'does not fit', '–'];
   const { timeOnAir, minimumIntervalSeconds } = checkTransmission({
     ...transmission,
@@ -161,11 +148,6 @@ function rateCells(transmission: Transmission, row: DataRate): string[] {
   });
   const interval = minimumIntervalSeconds === undefined ? '–' : duration(minimumIntervalSeconds);
   return [...head, duration(timeOnAir.totalSeconds), interval];
-}
-
-function modulationOf(row: DataRate): string {
-  if (row.modulation === 'LoRa') return `SF${row.spreadingFactor}, ${row.bandwidthHz / 1000} kHz`;
-  return row.modulation === 'FSK' ? `FSK, ${row.bitRateBps / 1000} kbit/s` : `LR-FHSS, ${row.codeRate}`;
 }
 
 function codeOf({ region, ...rest }: Values, check: TransmissionCheck): string {

@@ -1,12 +1,10 @@
-import { regions } from '@finial/lora';
+import { jurisdictionField, regionField } from '../frame/lawFields.js';
 import { defineSheet } from '../frame/sheet.js';
 import { whereChosen } from '../frame/whereChosen.js';
 import type { WalkValues } from './walkValues.js';
 
 const ofLog = whereChosen('source', 'log');
 const ofTrack = whereChosen('source', 'track');
-const choices = (words: readonly string[]) => words.map((value) => ({ value, label: value }));
-
 /** What a walk log, or a track with the gateway's log, says of a gateway. */
 export const walk = defineSheet<WalkValues>({
   runs: 'typing',
@@ -166,18 +164,8 @@ export const walk = defineSheet<WalkValues>({
     {
       legend: 'The node',
       fields: [
-        {
-          kind: 'choice',
-          key: 'region',
-          label: 'Regional parameters',
-          choices: Object.entries(regions).map(([value, { name }]) => ({ value, label: name })),
-        },
-        {
-          kind: 'choice',
-          key: 'jurisdiction',
-          label: 'Law in force',
-          choices: choices(['EU', 'US', 'AU', 'JP', 'IN', 'KR', 'CN']),
-        },
+        regionField,
+        jurisdictionField,
         {
           kind: 'number',
           key: 'dataRate',

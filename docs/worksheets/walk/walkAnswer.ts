@@ -1,4 +1,4 @@
-import { gatewayNoise, type PathLossFit } from '@finial/survey';
+import { gatewayNoise, type PathLossFit, spotTable as spotRows } from '@finial/survey';
 import { type Finding, isInputError } from '@finial/units';
 import { loraModulation } from '../../../packages/dossier/src/loraModulation.js';
 import { levelOverDistance } from '../../../packages/dossier/src/page/levelOverDistance.js';
@@ -22,7 +22,8 @@ export function walkAnswer(values: WalkValues, files: SheetFiles): Outcome {
     file: frames.files.map(({ name }) => name).join(' and '),
     receivedOnly: plan.walk?.receivedOnly,
   };
-  const part = walkPart(plan, walk, frames, undefined);
+  const spots = spotRows(frames.observations, { gateway: position });
+  const part = walkPart(plan, walk, frames, spots, undefined);
   const thresholdDbm = uplinkThresholdDbm(plan, spreadingFactor);
   return {
     lead: leadOf(part, walk.receivedOnly === true),

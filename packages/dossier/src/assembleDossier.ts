@@ -14,7 +14,7 @@ import type { NamedPlace } from './placePaths.js';
 import type { Plan } from './plan.js';
 import { sitePart } from './sitePart.js';
 import { type TerrainPart, terrainPart } from './terrainPart.js';
-import { readWalk, type WalkPart, walkPart } from './walkPart.js';
+import { readWalk, type SpotSummary, type WalkPart, walkPart } from './walkPart.js';
 
 /** The files that a plan names, by the name it gives them: a text, or the bytes of one in UTF-8. */
 export type PlanFiles = Readonly<Record<string, string | Uint8Array>>;
@@ -82,6 +82,7 @@ export async function assembleDossier(
   await step('site');
   const site = stated.site && sitePart(stated, stated.site);
   const survey = stated.walk && readWalk(stated.walk, textOf(files, stated.walk.file, 'walk.file'));
+  const spots = survey ? spotTable(survey.observations, { gateway: stated.gateway.position }) : [];
   if (survey) options.onSurvey?.(survey);
   await step('terrain');
   const ground =
@@ -90,7 +91,7 @@ export async function assembleDossier(
       stated,
       stated.terrain,
       (file) => bytesOf(files, file, 'terrain.elevation'),
-      placesOf(stated, survey),
+      placesOf(stated, spots),
       options.signal,
     ));
   const terrain = ground?.part;
@@ -122,7 +123,7 @@ export async function assembleDossier(
   const coverage = swept?.part;
   await step('walk');
   const calibration = swept && survey && calibrationPart(plan, swept, survey.observations);
-  const walk = plan.walk && survey && walkPart(plan, plan.walk, survey, calibration?.verdict);
+  const walk = plan.walk && survey && walkPart(plan, plan.walk, survey, spots, calibration?.verdict);
   await step('beacon');
   const beacon = plan.beacon && beaconPart(plan.beacon, textOf(files, plan.beacon.file, 'beacon.file'));
   await step('done');
@@ -161,8 +162,7 @@ export async function assembleDossier(
 }
 
 /** The points that should be served and the spots of the walk. */
-function placesOf({ gateway, terrain }: Plan, survey: Survey | undefined): NamedPlace[] {
-  const spots = survey === undefined ? [] : spotTable(survey.observations, { gateway: gateway.position });
+function placesOf({ terrain }: Plan, spots: readonly SpotSummary[]): NamedPlace[] {
   return [
     ...(terrain?.coverage?.points ?? []),
     ...spots.map(({ spot, latitudeDeg, longitudeDeg }) => ({

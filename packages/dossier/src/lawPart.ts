@@ -95,7 +95,8 @@ function dataRateRow(plan: BuiltPlan, row: DataRate): DataRateRow {
   };
 }
 
-function modulationInWords(row: DataRate): string {
+/** A modulation as people call it: `SF9, 125 kHz`. */
+export function modulationInWords(row: DataRate): string {
   if (row.modulation === 'LoRa') return `SF${row.spreadingFactor}, ${row.bandwidthHz / 1000} kHz`;
   return row.modulation === 'FSK' ? `FSK, ${row.bitRateBps / 1000} kbit/s` : `LR-FHSS, ${row.codeRate}`;
 }

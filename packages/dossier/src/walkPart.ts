@@ -11,7 +11,6 @@ import {
   type SpotRow,
   type Survey,
   type SurveyColumns,
-  spotTable,
 } from '@finial/survey';
 import type { Finding } from '@finial/units';
 import type { BuiltPlan } from './builtPlan.js';
@@ -64,15 +63,16 @@ export function readWalk(walk: WalkPlan, logText: string): Survey {
 /**
  * Says what a walk shows.
  *
+ * @param spots - its spots, as `spotTable` gives them
  * @param verdict - what the comparison with a prediction came to, where there is one
  */
 export function walkPart(
   plan: BuiltPlan,
   walk: WalkPlan,
   { observations, skipped, rows }: Survey,
+  spots: readonly SpotSummary[],
   verdict: string | undefined,
 ): WalkPart {
-  const spots = spotTable(observations, { gateway: plan.gateway.position });
   const fit = lawOf(plan, observations);
   return {
     rows,
